@@ -1,0 +1,30 @@
+//! The job: whose dwelling, how old, and which code stands where it stands.
+
+use crate::names::names;
+
+/// What the survey says about the job as a whole.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Job {
+    /// What the job is called.
+    pub name: String,
+    /// The year the dwelling was built, where known.
+    pub built: Option<u16>,
+    /// The kind of dwelling.
+    pub dwelling_use: Option<DwellingUse>,
+    /// The year of the edition of the NEC in force; any year can be written, the rulebook says whether it knows it.
+    pub edition: Option<u16>,
+    /// The name of a file of local amendments, where the survey names one.
+    pub amendments: Option<String>,
+}
+
+names! {
+    /// The kind of dwelling.
+    DwellingUse {
+        /// A house for one family.
+        OneFamily = "one-family",
+        /// A house for two families.
+        TwoFamily = "two-family",
+        /// A flat in a building with more than two.
+        Apartment = "apartment",
+    }
+}

@@ -1,0 +1,99 @@
+//! The whole dwelling, and looking things up in it.
+
+use crate::device_box::DeviceBox;
+use crate::ground_source::GroundSource;
+use crate::index::{BoxIndex, CircuitIndex, PanelIndex, RoomIndex, SourceIndex};
+use crate::job::Job;
+use crate::panel::{Circuit, Panel};
+use crate::room::Room;
+use crate::route::Route;
+use crate::run::CableKind;
+use electrical::{ConductorMetal, Gauge};
+
+/// An existing dwelling as it was found. Its indices are always inside its own lists, and feeding has no rings.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Dwelling {
+    /// The job.
+    pub job: Job,
+    /// The panels.
+    pub panels: Vec<Panel>,
+    /// The circuits.
+    pub circuits: Vec<Circuit>,
+    /// The rooms, in the order they are walked.
+    pub rooms: Vec<Room>,
+    /// The boxes, in the order they were surveyed.
+    pub boxes: Vec<DeviceBox>,
+    /// Places other than boxes and panels at which a ground could be taken.
+    pub sources: Vec<GroundSource>,
+    /// Ways along which conductors could be fished.
+    pub routes: Vec<Route>,
+}
+
+impl Dwelling {
+    /// The box at this index.
+    #[must_use]
+    pub fn device_box(&self, index: BoxIndex) -> &DeviceBox {
+        &self.boxes[index.0]
+    }
+
+    /// The circuit at this index.
+    #[must_use]
+    pub fn circuit(&self, index: CircuitIndex) -> &Circuit {
+        &self.circuits[index.0]
+    }
+
+    /// The panel at this index.
+    #[must_use]
+    pub fn panel(&self, index: PanelIndex) -> &Panel {
+        &self.panels[index.0]
+    }
+
+    /// The room at this index.
+    #[must_use]
+    pub fn room(&self, index: RoomIndex) -> &Room {
+        &self.rooms[index.0]
+    }
+
+    /// The ground source at this index.
+    #[must_use]
+    pub fn source(&self, index: SourceIndex) -> &GroundSource {
+        &self.sources[index.0]
+    }
+
+    /// The box with this id.
+    #[must_use]
+    pub fn box_named(&self, id: &str) -> Option<BoxIndex> {
+        self.boxes.iter().position(|device_box| device_box.id == id).map(BoxIndex)
+    }
+
+    /// Every box index, in survey order.
+    pub fn box_indices(&self) -> impl Iterator<Item = BoxIndex> + use<> {
+        (0..self.boxes.len()).map(BoxIndex)
+    }
+
+    /// The circuit of a box, where known.
+    #[must_use]
+    pub fn circuit_of(&self, index: BoxIndex) -> Option<&Circuit> {
+        self.device_box(index).circuit.map(|circuit| self.circuit(circuit))
+    }
+
+    /// The wiring method of the run that feeds a box: its own, else its circuit's.
+    #[must_use]
+    pub fn cable_to(&self, index: BoxIndex) -> CableKind {
+        let own = self.device_box(index).run.cable;
+        own.or_else(|| self.circuit_of(index).map(|circuit| circuit.cable)).unwrap_or(CableKind::Unknown)
+    }
+
+    /// The conductor size of the run that feeds a box: its own, else its circuit's.
+    #[must_use]
+    pub fn gauge_to(&self, index: BoxIndex) -> Option<Gauge> {
+        self.device_box(index).run.gauge.or_else(|| self.circuit_of(index).and_then(|circuit| circuit.gauge))
+    }
+
+    /// The conductor metal of the run that feeds a box: its own, else its circuit's, else copper.
+    #[must_use]
+    pub fn metal_to(&self, index: BoxIndex) -> ConductorMetal {
+        let own = self.device_box(index).run.metal;
+        own.or_else(|| self.circuit_of(index).map(|circuit| circuit.metal)).unwrap_or(ConductorMetal::Copper)
+    }
+}

@@ -1,0 +1,84 @@
+//! A value of the code together with its edition, its section and how it is known.
+
+use crate::edition::Edition;
+use std::fmt;
+
+/// How a value of the code is known.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Known {
+    /// Somebody read it in the named public source.
+    Read(&'static str),
+    /// It is remembered; nobody found a public source to read it in.
+    FromMemory,
+    /// Sources read it in two ways; the text gives both.
+    Disputed(&'static str),
+}
+
+/// Where a statement stands in the code, and how that is known.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Citation {
+    /// The edition.
+    pub edition: Edition,
+    /// The section, such as `406.4(D)(2)(b)` or `Table 250.122`.
+    pub section: &'static str,
+    /// How it is known.
+    pub known: Known,
+}
+
+impl fmt::Display for Citation {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}, {}", self.edition, self.section)
+    }
+}
+
+/// A value taken out of the code, with its citation.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Cited<T> {
+    /// The value.
+    pub value: T,
+    /// Where it stands.
+    pub cite: Citation,
+}
+
+/// One edition's value as somebody entered it.
+#[derive(Clone, Copy, Debug)]
+pub struct Reading<T> {
+    /// The edition.
+    pub edition: Edition,
+    /// The section in that edition.
+    pub section: &'static str,
+    /// How it is known.
+    pub known: Known,
+    /// The value.
+    pub value: T,
+}
+
+/// A value of the code by edition: one reading for each edition that somebody has entered, and no other.
+#[derive(Clone, Copy, Debug)]
+pub struct ByEdition<T: 'static> {
+    /// A stable name, such as `boxes.ground-fill.sharing-first-allowance`.
+    pub id: &'static str,
+    /// The readings, earliest edition first.
+    pub readings: &'static [Reading<T>],
+}
+
+/// Why a question of the code has no answer: never a pass.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NotChecked {
+    /// The value or the fact that is missing, in words.
+    pub because: String,
+}
+
+impl<T: Copy> ByEdition<T> {
+    /// The value in this edition with its citation.
+    ///
+    /// # Errors
+    /// [`NotChecked`] where nobody has entered this edition: last edition's value is never used in its stead.
+    pub fn in_force(&self, edition: Edition) -> Result<Cited<T>, NotChecked> {
+        let reading = self.readings.iter().find(|reading| reading.edition == edition);
+        let reading =
+            reading.ok_or_else(|| NotChecked { because: format!("`{}` has not been read for {edition}", self.id) })?;
+        let cite = Citation { edition, section: reading.section, known: reading.known };
+        Ok(Cited { value: reading.value, cite })
+    }
+}

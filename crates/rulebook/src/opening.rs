@@ -1,0 +1,50 @@
+//! The facts about one opening on which rules decide, whether they come from a survey or from flags.
+
+use crate::fill::FillContents;
+use dwelling::{Equipment, GroundFact, Holding, NearWater, ProtectiveBreaker, RoomUse, Wetness};
+use electrical::{Amperes, ConductorMetal, Gauge, Length};
+
+/// One opening. `None` is not known; a rule that needs it answers "not checked" or "find out", never a pass.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Opening {
+    /// What its room is used for.
+    pub room_use: RoomUse,
+    /// What it holds.
+    pub holds: Holding,
+    /// The rating of its circuit's breaker or fuse.
+    pub breaker: Option<Amperes>,
+    /// The size of its circuit conductors.
+    pub gauge: Option<Gauge>,
+    /// The metal of its circuit conductors.
+    pub metal: ConductorMetal,
+    /// What is known of its ground.
+    pub ground: GroundFact,
+    /// Whether it is an existing outlet (a replacement) rather than a new one.
+    pub existing_outlet: bool,
+    /// In a kitchen: whether it serves a countertop.
+    pub countertop: Option<bool>,
+    /// How far the nearest sink is, where one is near or was measured.
+    pub sink: Option<NearWater>,
+    /// How far the nearest tub or shower is.
+    pub tub: Option<NearWater>,
+    /// How wet its place is, where that is not plain from the room.
+    pub wetness: Option<Wetness>,
+    /// How high it is above the floor.
+    pub height: Option<Length>,
+    /// Whether it serves one appliance in a space set aside for it, not easily moved.
+    pub dedicated_space: Option<bool>,
+    /// Whether it can be reached quickly.
+    pub readily_accessible: Option<bool>,
+    /// What is plugged in.
+    pub serves: Vec<Equipment>,
+    /// Whether its circuit shares a neutral with another, up to the box that feeds it included.
+    pub on_shared_neutral: bool,
+    /// The protective breakers made and listed for its panel. `None` is unknown, an empty list none.
+    pub made_for_panel: Option<Vec<ProtectiveBreaker>>,
+    /// Whether a dead-front protective device could sit beside the panel.
+    pub room_beside_panel: Option<bool>,
+    /// Whether another opening lies upstream of it on its circuit, at which a GFCI receptacle could sit.
+    pub has_upstream: Option<bool>,
+    /// Its box and what is in it.
+    pub fill: FillContents,
+}

@@ -1,0 +1,54 @@
+//! What a rule is: a name, a title in our words, its page, and a pure function of an opening and the code in force.
+
+use crate::cited::Citation;
+use crate::code::CodeInForce;
+use crate::duty::Duty;
+use crate::opening::Opening;
+use crate::remedy::{Marking, Remedy};
+
+/// A rule of the code. It reads no other rule.
+#[derive(Clone, Copy)]
+pub struct Rule {
+    /// A stable name, such as `replacement.afci`.
+    pub id: &'static str,
+    /// What it asks, in our words.
+    pub title: &'static str,
+    /// Its page for users, in Markdown.
+    pub page: &'static str,
+    /// What it says about an opening.
+    pub judge: fn(&Opening, &CodeInForce) -> Vec<Statement>,
+}
+
+/// One thing that a rule says about an opening.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Statement {
+    /// What it says.
+    pub says: Says,
+    /// Where the code says so.
+    pub cites: Vec<Citation>,
+}
+
+/// What a rule can say. Silence is saying nothing.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Says {
+    /// The opening is owed this when its receptacle is replaced; for what reason.
+    Owes(Duty, String),
+    /// The opening is not owed this, and why that is worth saying.
+    Excuses(Duty, String),
+    /// Whether it is owed this is read in two ways: both, in words.
+    Disputes(Duty, String),
+    /// Whether it is owed this cannot be told: what is missing.
+    CannotTell(Duty, String),
+    /// This remedy is lawful here.
+    Allows(Remedy),
+    /// This remedy is not lawful here: why, in one sentence.
+    Bars(Remedy, String),
+    /// Whether this remedy is lawful here is read in two ways: both, in words.
+    DisputesRemedy(Remedy, String),
+    /// This remedy, where chosen, must carry this marking.
+    Marks(Remedy, Marking),
+    /// This remedy, where chosen, is lawful only under this condition.
+    Conditions(Remedy, String),
+    /// A caution that goes with the opening whatever is chosen.
+    Cautions(String),
+}

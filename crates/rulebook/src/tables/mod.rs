@@ -1,0 +1,1 @@
+//! Tables of the code that several rules read.
