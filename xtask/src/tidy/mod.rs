@@ -3,6 +3,7 @@
 pub mod command;
 
 mod dependencies;
+mod dependency_reasons;
 mod doc_paths;
 mod file_length;
 mod file_names;
@@ -35,6 +36,7 @@ const CHECKS: &[Check] = &[
     Check { name: "file-length", find: file_length::find },
     Check { name: "file-names", find: file_names::find },
     Check { name: "dependencies", find: dependencies::find },
+    Check { name: "dependency-reasons", find: dependency_reasons::find },
     Check { name: "purity", find: purity::find },
     Check { name: "lints", find: lints::find },
     Check { name: "rules-listed", find: rules_listed::find },
