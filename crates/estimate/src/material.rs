@@ -1,0 +1,67 @@
+//! What is bought for a correction.
+
+use dwelling::names;
+
+names! {
+    /// A thing that is bought, priced by the piece or by the foot.
+    Material {
+        /// Two-slot receptacle.
+        TwoSlot = "two-slot",
+        /// Tamper-resistant three-slot receptacle.
+        ThreeSlot = "three-slot",
+        /// Tamper- and weather-resistant three-slot receptacle with its in-use cover.
+        ThreeSlotOutdoors = "three-slot-outdoors",
+        /// GFCI receptacle.
+        Gfci = "gfci",
+        /// Weather-resistant GFCI receptacle with its in-use cover.
+        GfciOutdoors = "gfci-outdoors",
+        /// AFCI receptacle.
+        Afci = "afci",
+        /// Receptacle that is GFCI and AFCI in one.
+        Dual = "dual",
+        /// GFCI device without slots.
+        DeadFrontGfci = "dead-front-gfci",
+        /// Device without slots that is GFCI and AFCI in one.
+        DeadFrontDual = "dead-front-dual",
+        /// Box and fittings for a device beside the panel.
+        PanelSideBox = "panel-side-box",
+        /// Nonmetallic cover plate.
+        Plate = "plate",
+        /// Label with the words the code asks for.
+        Label = "label",
+        /// Single-gang old-work box marked 20 cubic inches.
+        OldWorkBox = "old-work-box",
+        /// Two-gang old-work box marked 34 cubic inches, with a cover for one device.
+        WideOldWorkBox = "wide-old-work-box",
+        /// Single-pole GFCI breaker.
+        BreakerGfci = "breaker-gfci",
+        /// Single-pole AFCI breaker.
+        BreakerAfci = "breaker-afci",
+        /// Single-pole dual-function breaker.
+        BreakerDual = "breaker-dual",
+        /// Two-pole GFCI breaker.
+        BreakerGfciTwoPole = "breaker-gfci-2p",
+        /// Two-pole AFCI breaker.
+        BreakerAfciTwoPole = "breaker-afci-2p",
+        /// Two-pole dual-function breaker.
+        BreakerDualTwoPole = "breaker-dual-2p",
+        /// A foot of 14 AWG green conductor.
+        GroundWire14 = "ground-wire-14-ft",
+        /// A foot of 12 AWG green conductor.
+        GroundWire12 = "ground-wire-12-ft",
+        /// A foot of 10 AWG green conductor.
+        GroundWire10 = "ground-wire-10-ft",
+        /// A foot of 14 AWG two-wire cable with ground.
+        Cable14 = "cable-14-ft",
+        /// A foot of 12 AWG two-wire cable with ground.
+        Cable12 = "cable-12-ft",
+        /// A foot of 10 AWG two-wire cable with ground.
+        Cable10 = "cable-10-ft",
+        /// Ground screw, pigtail and connectors for one end of a conductor.
+        GroundFittings = "ground-fittings",
+        /// Listed copper-to-aluminium splice for one conductor.
+        AluminiumSplice = "aluminium-splice",
+        /// Patching material for one opening in a finished surface.
+        Patch = "patch",
+    }
+}

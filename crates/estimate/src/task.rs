@@ -1,0 +1,41 @@
+//! What is done for a correction, timed in minutes.
+
+use dwelling::names;
+
+names! {
+    /// A piece of work.
+    Task {
+        /// Take out a device and fit another in the same box.
+        FitDevice = "fit-device",
+        /// Join the load side of a protective device to what is fed from it, having found which pair that is.
+        SortLoadSide = "sort-load-side",
+        /// Put a label on a plate and check the reading.
+        LabelAndTest = "label-and-test",
+        /// Restore a grounding conductor that is in the box but loose or not connected.
+        RestoreGround = "restore-ground",
+        /// Find and mend the bad joint of a poor ground.
+        TracePoorGround = "trace-poor-ground",
+        /// Take out a jumper or a false ground.
+        RemoveFalseGround = "remove-false-ground",
+        /// Put the conductors of a reversed receptacle right.
+        CorrectPolarity = "correct-polarity",
+        /// Cut out a box and fit a larger old-work box.
+        ReplaceBox = "replace-box",
+        /// Cut out a box and fit a two-gang old-work box.
+        ReplaceBoxWide = "replace-box-wide",
+        /// Connect a device that stays to a ground that has come into its box.
+        ConnectGround = "connect-ground",
+        /// Change a breaker.
+        ChangeBreaker = "change-breaker",
+        /// Fit a box and a device without slots beside the panel.
+        FitPanelSideDevice = "fit-panel-side-device",
+        /// Set up for one fished conductor and end it at both ends.
+        FishSetup = "fish-setup",
+        /// Fish one foot of conductor or cable.
+        FishFoot = "fish-foot",
+        /// Patch one opening in a finished surface.
+        PatchOpening = "patch-opening",
+        /// Make one copper-to-aluminium splice.
+        SpliceAluminium = "splice-aluminium",
+    }
+}
