@@ -3,34 +3,49 @@
 //! A reading never proves a ground by itself. A box is called connected only where its wiring method gives a path to the
 //! panel and something seen or measured at the box agrees.
 
+mod bands;
 mod condition;
+mod contradiction;
+mod evidence;
+mod false_ground;
 mod finding;
+mod ground_reading;
+mod ground_state;
+mod load_test;
+mod neighbours;
+mod neutral_fuse;
+mod next;
+mod open_ground;
+mod open_neutral;
+mod over_voltage;
+mod pattern;
+mod polarity;
+mod protective_device;
+mod sighting;
 
 pub use condition::{Certainty, Condition};
 pub use finding::{Diagnosis, Finding, GroundState, LookAlike, NextCheck, Site};
+pub use next::next_visit;
 
-use dwelling::{BondedGroups, Dwelling, GroundFact, Reach};
+use dwelling::Dwelling;
 
 /// Diagnoses a dwelling from its readings, sightings and wiring methods.
 #[must_use]
 pub fn diagnose(dwelling: &Dwelling) -> Diagnosis {
-    let groups = BondedGroups::of(dwelling);
-    let ground = dwelling
-        .box_indices()
-        .map(|index| {
-            let fact = match groups.group_of(index).reach {
-                Reach::Isolated => GroundFact::None,
-                Reach::Disputed => GroundFact::Disputed,
-                Reach::Panel | Reach::Unknown => GroundFact::Unknown,
-            };
-            GroundState { fact, sure: Certainty::Possible, because: vec![] }
-        })
-        .collect();
-    Diagnosis { findings: vec![], ground }
-}
-
-/// What to do on the next visit, what decides most openings first.
-#[must_use]
-pub fn next_visit(diagnosis: &Diagnosis, _dwelling: &Dwelling) -> Vec<NextCheck> {
-    diagnosis.findings.iter().filter_map(|finding| finding.next.clone()).collect()
+    let case = evidence::Case::of(dwelling);
+    let ground = ground_state::ground_states(&case);
+    let mut findings = false_ground::find(&case);
+    findings.extend(open_ground::find(&case));
+    findings.extend(open_neutral::find(&case));
+    findings.extend(over_voltage::find(&case));
+    findings.extend(neutral_fuse::find(&case));
+    findings.extend(polarity::find(&case));
+    findings.extend(sighting::find(&case));
+    findings.extend(contradiction::find(&case, &ground));
+    findings.extend(protective_device::find(&case, &ground));
+    findings.extend(neighbours::find(&case));
+    findings.extend(next::for_the_unnamed(&case, &ground, &findings));
+    // Panels, circuits, boxes; at each the dangers first, and otherwise in the order above.
+    findings.sort_by_key(|finding| (finding.at, !finding.danger));
+    Diagnosis { findings, ground }
 }
