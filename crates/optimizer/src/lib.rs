@@ -1,6 +1,23 @@
 //! Exact search over integers: trees that carry protection down, coupled by links that carry a supply between groups.
 //! It knows nothing electrical.
 
+mod bound;
+mod checker;
+mod compiled_tree;
+mod effective_tree;
+mod link_search;
+mod link_state;
+mod load_side;
+mod part;
+mod primal;
 mod problem;
+mod solution;
+mod solve;
+mod tree_solver;
+mod validate;
+mod weight;
 
+pub use checker::{Fault, check};
 pub use problem::{Cost, Group, Link, LinkEnd, Marks, Node, NodeOption, Problem, RootOption, SupplyNeed, Tree};
+pub use solution::{ChosenLink, Forced, Limits, NodeChoice, Outcome, Solution};
+pub use solve::{solve, solve_with};

@@ -56,9 +56,26 @@ impl BitOr for Marks {
 /// The whole problem: choose one option per tree root and per node and a set of links, at the least cost, such that
 /// every option's needs hold.
 ///
+/// # Links and supply
 /// A link may be chosen only if it brings supply: the chosen links must form a forest in which every component holds
 /// exactly one source, and flow runs from the source outwards. A group is supplied iff it is a source or a chosen
-/// link reaches it.
+/// link reaches it. So every group has at most one chosen link that flows into it, a source has none, and a link whose
+/// ends are one group, or two sources, is never chosen.
+///
+/// The grade of a chosen link is the highest [`Group::grade`] of all groups that it supplies, directly or further on.
+/// No group may be left by a link of a higher grade than it [carries](Group::carries), be it a source or not.
+///
+/// # Marks
+/// A node *sees* a set of marks. One that hangs on the root sees what the root option gives. A child behind its
+/// parent's load side sees what the parent sees and what the parent's option gives; any other child sees what its
+/// parent sees. What an option has of its own counts at its node alone.
+///
+/// # Subtrees
+/// Counts and burdens are those of the tree as the chosen [reparenting](Link::reparents) links leave it.
+///
+/// # Sizes
+/// All costs together, taken as positive, stay within 2³⁸ cents, 2²⁰ openings and 2²⁰ devices, and there are at most
+/// 4096 links; burdens are not negative. [`Problem::faults`] tells what breaks this.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Problem {
     /// The trees.
@@ -85,16 +102,17 @@ pub struct RootOption {
     pub cost: Cost,
     /// The marks it gives to everything below.
     pub gives: Marks,
-    /// The most burden that may lie below it, where it is limited.
+    /// The most burden that the whole tree may have. It binds only an option that gives marks.
     pub burden_limit: Option<i64>,
 }
 
 /// A node of a tree.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Node {
-    /// Its parent in the tree; `None` hangs it on the root.
+    /// Its parent in the tree, of a lower index than its own; `None` hangs it on the root.
     pub parent: Option<usize>,
-    /// Whether its parent's option can pass marks to it through its load side. Where not, it sees what its parent sees.
+    /// Whether it can be put behind its parent's load side. Where not, it sees what its parent sees. Without effect on
+    /// a node that hangs on the root.
     pub behind_load: bool,
     /// The group it belongs to.
     pub group: usize,
@@ -119,11 +137,12 @@ pub struct NodeOption {
     pub gives: Marks,
     /// What it needs of its group's supply.
     pub supply: SupplyNeed,
-    /// By the highest grade that lands: the most chosen links that may land at this node. Indexed by grade.
+    /// The most chosen links that may land at this node, indexed by the highest grade of those that do. None may
+    /// where that grade is beyond the end. Where no link lands, nothing is asked.
     pub most_landings: Vec<u32>,
-    /// The most outlets that may be behind its load side, its children's whole subtrees counted, itself not.
+    /// The most outlets that may be behind its load side: the whole subtrees of the children put there, itself not.
     pub count_limit: Option<u32>,
-    /// The most burden that may be behind it: its own and that of the subtrees of the children behind its load side.
+    /// The most burden that may be behind it: its node's and that of the subtrees of the children behind its load side.
     /// It binds only an option that has marks of its own or gives some.
     pub burden_limit: Option<i64>,
 }
@@ -144,9 +163,9 @@ pub enum SupplyNeed {
 pub struct Group {
     /// Whether it is supplied from the start: a source.
     pub source: bool,
-    /// The grade of supply that it needs once it is supplied by a link.
+    /// The grade of supply that it needs once it is supplied by a link. Without effect on a source.
     pub grade: usize,
-    /// The highest grade that can be led on through it.
+    /// The highest grade of a chosen link that may lead on from it, from a source as well.
     pub carries: usize,
 }
 
@@ -160,9 +179,14 @@ pub struct Link {
     /// Whether flow may also run from `to` to `from`.
     pub both_ways: bool,
     /// Its cost by the grade it must carry: the highest grade of all groups that it supplies, directly or further on.
+    /// It cannot carry a grade beyond the end.
     pub cost_by_grade: Vec<Cost>,
     /// Whether, when chosen, the node at `to` hangs below the node at `from` instead of its old parent – on the root
-    /// of its own tree where `from` has no node – and is not behind any load side.
+    /// of its own tree where `from` has no node – and is not behind its new parent's load side. The way of the flow
+    /// does not matter. `to` must have a node.
+    ///
+    /// It is not chosen where `from` has a node of another tree, where another chosen link hangs the same node, or
+    /// where the chosen ones together would hang a node below itself.
     pub reparents: bool,
 }
 
@@ -171,6 +195,7 @@ pub struct Link {
 pub struct LinkEnd {
     /// The group it joins.
     pub group: usize,
-    /// The tree and the node in it at which it lands, unless it ends at a place that is no node.
+    /// The tree and the node in it at which it lands when chosen, whichever way it flows, unless it ends at a place
+    /// that is no node. The node need not belong to the group.
     pub lands_at: Option<(usize, usize)>,
 }

@@ -1,0 +1,167 @@
+//! The whole search: each independent part for itself, put together again.
+
+use crate::bound::tree_choices;
+use crate::compiled_tree::CompiledTree;
+use crate::link_search::search;
+use crate::link_state::{LinkState, Status};
+use crate::part::{ForcedLinks, Part, parts};
+use crate::problem::{Cost, Problem};
+use crate::solution::{ChosenLink, Forced, Limits, NodeChoice, Outcome, Solution};
+use crate::weight::{IMPOSSIBLE, Weight, cost_of, plus};
+
+/// Solves the problem exactly.
+///
+/// # What is guaranteed of ties
+/// The same problem and limits give the same outcome. An optimal solution has, among all:
+/// 1. the least [`Cost`]: cents, then openings, then devices;
+/// 2. of these the fewest chosen links, and then the smallest sum of their indices;
+/// 3. for its links, in each tree the lowest root option, then, from the root down, at each node the lowest option for
+///    what the node sees. A child is put behind a load side only where that costs less.
+///
+/// Which of several link sets with the same cost, number and sum of indices is taken is fixed, and not promised.
+#[must_use]
+pub fn solve(problem: &Problem, limits: &Limits) -> Outcome {
+    solve_with(problem, limits, &[])
+}
+
+/// Solves the problem with some choices laid down beforehand. What is laid down several times for one thing must hold
+/// together. The cost above that of [`solve`] is what the choices laid down cost.
+#[must_use]
+pub fn solve_with(problem: &Problem, limits: &Limits, forced: &[Forced]) -> Outcome {
+    let mut faults = problem.faults();
+    faults.extend(forced_faults(problem, forced));
+    if !faults.is_empty() {
+        return Outcome::Malformed(faults);
+    }
+    let Some(forced_links) = forced_links(problem, forced) else { return Outcome::Infeasible };
+    let mut compiled = Vec::with_capacity(problem.trees.len());
+    for (tree, given) in problem.trees.iter().enumerate() {
+        let Some(tree) = compiled_tree(tree, given, forced) else { return Outcome::Infeasible };
+        compiled.push(tree);
+    }
+    let Some(parts) = parts(problem, compiled, &forced_links) else { return Outcome::Infeasible };
+    solve_parts(problem, limits, &parts)
+}
+
+fn compiled_tree<'p>(tree: usize, given: &'p crate::problem::Tree, forced: &[Forced]) -> Option<CompiledTree<'p>> {
+    let root_allowed = |index: usize| {
+        forced.iter().all(|one| match one {
+            Forced::Root { tree: of, allowed } if *of == tree => allowed.contains(&index),
+            _ => true,
+        })
+    };
+    let option_allowed = |place: usize, index: usize| {
+        forced.iter().all(|one| match one {
+            Forced::Option { tree: of, node, allowed } if (*of, *node) == (tree, place) => allowed.contains(&index),
+            _ => true,
+        })
+    };
+    CompiledTree::new(given, root_allowed, option_allowed)
+}
+
+fn solve_parts(problem: &Problem, limits: &Limits, parts: &[Part<'_>]) -> Outcome {
+    let mut solution = empty_solution(problem);
+    let mut left = limits.nodes;
+    let (mut bound, mut is_whole, mut is_proved): (Weight, bool, bool) = (0, true, true);
+    for part in parts {
+        let found = search(part, left);
+        left = left.map(|left| left.saturating_sub(found.nodes));
+        bound = plus(bound, found.bound);
+        if bound >= IMPOSSIBLE {
+            return Outcome::Infeasible;
+        }
+        match &found.best {
+            Some((weight, state)) => {
+                is_proved &= *weight == found.bound;
+                is_whole &= put_into(problem, part, state, &mut solution).is_some();
+            }
+            None => is_whole = false,
+        }
+    }
+    let bound = cost_of(bound);
+    if !is_whole {
+        return Outcome::Stopped { bound };
+    }
+    solution.links.sort_by_key(|link| link.link);
+    solution.cost = cost_of_choices(problem, &solution);
+    if is_proved { Outcome::Optimal(solution) } else { Outcome::Best { solution, bound } }
+}
+
+fn empty_solution(problem: &Problem) -> Solution {
+    Solution {
+        cost: Cost::default(),
+        roots: vec![0; problem.trees.len()],
+        nodes: vec![Vec::new(); problem.trees.len()],
+        links: Vec::new(),
+        supplied: problem.groups.iter().map(|group| group.source).collect(),
+    }
+}
+
+fn put_into(problem: &Problem, part: &Part<'_>, state: &LinkState, solution: &mut Solution) -> Option<()> {
+    for (group, status) in state.status.iter().enumerate() {
+        if let Status::Fed(arc) = status {
+            solution.supplied[part.groups[group].group] = true;
+            let arc = &part.arcs[*arc];
+            solution.links.push(ChosenLink { link: arc.link, forward: arc.forward, grade: state.grade[group] });
+        }
+    }
+    for (place, tree) in part.trees.iter().enumerate() {
+        let (root, chosen) = tree_choices(part, place, state)?;
+        solution.roots[tree.tree] = root;
+        let choices = chosen.into_iter().map(|one| NodeChoice { option: one.option, behind_load_children: one.behind });
+        solution.nodes[tree.tree] = choices.collect();
+        debug_assert_eq!(solution.nodes[tree.tree].len(), problem.trees[tree.tree].nodes.len());
+    }
+    Some(())
+}
+
+fn cost_of_choices(problem: &Problem, solution: &Solution) -> Cost {
+    let links = solution.links.iter().map(|link| problem.links[link.link].cost_by_grade[link.grade]);
+    let trees = problem.trees.iter().zip(solution.roots.iter().zip(&solution.nodes)).map(|(tree, (root, nodes))| {
+        let nodes = tree.nodes.iter().zip(nodes).map(|(node, choice)| node.options[choice.option].cost);
+        tree.root_options[*root].cost + nodes.sum()
+    });
+    links.chain(trees).sum()
+}
+
+/// What is laid down for each link, or `None` where that contradicts itself.
+fn forced_links(problem: &Problem, forced: &[Forced]) -> Option<ForcedLinks> {
+    let mut links = vec![None; problem.links.len()];
+    for one in forced {
+        if let Forced::Link { link, chosen } = one {
+            if links[*link].is_some_and(|before| before != *chosen) {
+                return None;
+            }
+            links[*link] = Some(*chosen);
+        }
+    }
+    Some(links)
+}
+
+fn forced_faults(problem: &Problem, forced: &[Forced]) -> Vec<String> {
+    let mut faults = Vec::new();
+    let mut check = |options: Option<usize>, what: String, allowed: &[usize]| match options {
+        None => faults.push(format!("{what} is laid down, and is not there")),
+        Some(options) => {
+            for option in allowed.iter().filter(|option| **option >= options) {
+                faults.push(format!("option {option} of {what} is laid down, and is not there"));
+            }
+        }
+    };
+    for one in forced {
+        match one {
+            Forced::Option { tree, node, allowed } => {
+                let found = problem.trees.get(*tree).and_then(|tree| tree.nodes.get(*node));
+                check(found.map(|node| node.options.len()), format!("node {node} of tree {tree}"), allowed);
+            }
+            Forced::Root { tree, allowed } => {
+                let found = problem.trees.get(*tree);
+                check(found.map(|tree| tree.root_options.len()), format!("the root of tree {tree}"), allowed);
+            }
+            Forced::Link { link, .. } => {
+                check(problem.links.get(*link).map(|_| 0), format!("link {link}"), &[]);
+            }
+        }
+    }
+    faults
+}

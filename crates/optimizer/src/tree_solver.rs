@@ -1,0 +1,272 @@
+//! One tree solved exactly for given links: the least of every subtree for every set of marks that it may see.
+//!
+//! The same walk bounds a tree whose links are not all decided: an open supply is taken at a charge, an open landing
+//! is not counted, and a node that an open link may move takes the best place of all.
+
+use crate::compiled_tree::{CompiledOption, CompiledTree};
+use crate::effective_tree::EffectiveTree;
+use crate::load_side::{Candidate, least};
+use crate::problem::SupplyNeed;
+use crate::weight::{IMPOSSIBLE, Weight, plus};
+
+/// What a node knows of its group's supply.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Supply {
+    Off,
+    On,
+    /// Undecided: it can be had at this charge.
+    Open(Weight),
+}
+
+/// Whether an undecided link may move a node.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Movable {
+    No,
+    /// If it moves, its group is supplied.
+    WithSupply,
+    Freely,
+}
+
+/// What the links mean for a node.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Outlook {
+    pub supply: Supply,
+    pub movable: Movable,
+    /// How many links land here.
+    pub landings: u32,
+    /// The highest grade of those.
+    pub grade: usize,
+}
+
+/// A tree under given links.
+#[derive(Debug)]
+pub(crate) struct TreeSolver<'t> {
+    pub tree: &'t CompiledTree<'t>,
+    pub shape: &'t EffectiveTree,
+    pub outlooks: &'t [Outlook],
+    /// Whether the landings and grades are final.
+    pub exact: bool,
+    counts: Vec<u64>,
+    burdens: Vec<i64>,
+    /// The least of each node's subtree in its place, by sight.
+    least: Vec<Weight>,
+    /// The least of each node's subtree elsewhere.
+    elsewhere: Vec<Weight>,
+    scratch: Vec<Candidate>,
+}
+
+/// What is chosen at a node.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(crate) struct Chosen {
+    pub option: usize,
+    pub behind: Vec<usize>,
+    /// Whether the supply is taken, where it is undecided.
+    pub wants_supply: bool,
+}
+
+impl<'t> TreeSolver<'t> {
+    /// Solves the tree.
+    pub fn new(tree: &'t CompiledTree<'t>, shape: &'t EffectiveTree, outlooks: &'t [Outlook], exact: bool) -> Self {
+        let size = outlooks.len();
+        let counts = tree.given.nodes.iter().map(|node| u64::from(node.count)).collect();
+        let burdens = tree.given.nodes.iter().map(|node| node.burden).collect();
+        let mut solver = Self {
+            tree,
+            shape,
+            outlooks,
+            exact,
+            counts,
+            burdens,
+            least: vec![IMPOSSIBLE; size * tree.sights.len()],
+            elsewhere: vec![IMPOSSIBLE; size],
+            scratch: Vec::new(),
+        };
+        for &node in shape.order.iter().rev() {
+            solver.add_children_that_stay(node);
+            solver.solve_node(node);
+        }
+        solver
+    }
+
+    /// Returns the least that the tree costs.
+    pub fn value(&self) -> Weight {
+        self.tree.roots.iter().map(|root| self.with_root(root.weight, root.gives.0)).min().unwrap_or(IMPOSSIBLE)
+    }
+
+    /// Returns the root option and what is chosen at each node at the least cost: of equal ones the lowest option,
+    /// from the root down. Nothing, where the tree has no solution.
+    pub fn choices(&mut self) -> Option<(usize, Vec<Chosen>)> {
+        let value = self.value();
+        if value >= IMPOSSIBLE {
+            return None;
+        }
+        let root = *self.tree.roots.iter().find(|root| self.with_root(root.weight, root.gives.0) == value)?;
+        let mut chosen = vec![Chosen::default(); self.outlooks.len()];
+        let sight = self.tree.sight_of[usize::from(root.gives.0)];
+        let mut open: Vec<(usize, usize)> = self.shape.on_root.iter().map(|&node| (node, sight)).collect();
+        while let Some((node, sight)) = open.pop() {
+            let (sight, must_want) = self.place(node, sight);
+            let choice = self.choice(node, sight, must_want)?;
+            let gives = self.tree.options[node].iter().find(|option| option.index == choice.option)?.gives;
+            let behind = self.sight_with(sight, gives.0);
+            for &child in &self.shape.children[node] {
+                open.push((child, if choice.behind.binary_search(&child).is_ok() { behind } else { sight }));
+            }
+            chosen[node] = choice;
+        }
+        Some((root.index, chosen))
+    }
+
+    fn with_root(&self, weight: Weight, gives: u8) -> Weight {
+        let sight = self.tree.sight_of[usize::from(gives)];
+        self.shape.on_root.iter().fold(weight, |sum, &node| plus(sum, self.subtree(node, sight)))
+    }
+
+    /// The least of a node's subtree, in its place or elsewhere.
+    fn subtree(&self, node: usize, sight: usize) -> Weight {
+        self.least[node * self.tree.sights.len() + sight].min(self.elsewhere[node])
+    }
+
+    fn sight_with(&self, sight: usize, gives: u8) -> usize {
+        self.tree.sight_of[usize::from(self.tree.sights[sight].0 | gives)]
+    }
+
+    /// A subtree that may move away need not count above.
+    fn add_children_that_stay(&mut self, node: usize) {
+        for &child in &self.shape.children[node] {
+            if self.outlooks[child].movable == Movable::No {
+                self.counts[node] += self.counts[child];
+                self.burdens[node] += self.burdens[child];
+            }
+        }
+    }
+
+    fn solve_node(&mut self, node: usize) {
+        let sights = self.tree.sights.len();
+        for sight in 0..sights {
+            self.least[node * sights + sight] = self.node_value(node, sight, false);
+        }
+        self.elsewhere[node] = match self.outlooks[node].movable {
+            Movable::No => IMPOSSIBLE,
+            movable => {
+                let must_want = movable == Movable::WithSupply;
+                (0..sights).map(|sight| self.node_value(node, sight, must_want)).min().unwrap_or(IMPOSSIBLE)
+            }
+        };
+    }
+
+    fn node_value(&mut self, node: usize, sight: usize, must_want: bool) -> Weight {
+        let tree = self.tree;
+        let in_front = self.in_front(node, sight);
+        let mut best = IMPOSSIBLE;
+        for option in &tree.options[node] {
+            if let Some((weight, _)) = self.own_weight(node, option, sight, must_want) {
+                best = best.min(plus(weight, self.below(node, option, sight, in_front, None)));
+            }
+        }
+        best
+    }
+
+    /// Where a node is best, given what it would see in its place: what it then sees, and whether it must be supplied.
+    fn place(&mut self, node: usize, sight: usize) -> (usize, bool) {
+        let sights = self.tree.sights.len();
+        if self.elsewhere[node] >= self.least[node * sights + sight] {
+            return (sight, false);
+        }
+        let must_want = self.outlooks[node].movable == Movable::WithSupply;
+        let value = self.elsewhere[node];
+        let best = (0..sights).find(|sight| self.node_value(node, *sight, must_want) == value);
+        (best.unwrap_or(sight), must_want)
+    }
+
+    fn choice(&mut self, node: usize, sight: usize, must_want: bool) -> Option<Chosen> {
+        let tree = self.tree;
+        let value = self.node_value(node, sight, must_want);
+        let in_front = self.in_front(node, sight);
+        for option in &tree.options[node] {
+            if let Some((weight, wants_supply)) = self.own_weight(node, option, sight, must_want) {
+                let mut behind = Vec::new();
+                if plus(weight, self.below(node, option, sight, in_front, Some(&mut behind))) == value {
+                    return Some(Chosen { option: option.index, behind, wants_supply });
+                }
+            }
+        }
+        None
+    }
+
+    /// The children all in front of the load side.
+    fn in_front(&self, node: usize, sight: usize) -> Weight {
+        self.shape.children[node].iter().fold(0, |sum, &child| plus(sum, self.subtree(child, sight)))
+    }
+
+    /// What the option itself costs here and whether it takes an open supply; `None` where its needs fail.
+    fn own_weight(
+        &self,
+        node: usize,
+        option: &CompiledOption<'_>,
+        sight: usize,
+        must_want: bool,
+    ) -> Option<(Weight, bool)> {
+        let outlook = &self.outlooks[node];
+        if !self.tree.sights[sight].covers(option.needs_from_above) || !self.lands(outlook, option) {
+            return None;
+        }
+        let charged = |charge| Some((option.weight + charge, true));
+        match (outlook.supply, option.supply) {
+            (Supply::Off, SupplyNeed::Supplied) | (Supply::On, SupplyNeed::Unsupplied) => None,
+            (Supply::Open(_), SupplyNeed::Unsupplied) if must_want => None,
+            (Supply::Open(charge), SupplyNeed::Supplied) => charged(charge),
+            (Supply::Open(charge), SupplyNeed::Any) if must_want || charge < 0 => charged(charge),
+            _ => Some((option.weight, false)),
+        }
+    }
+
+    /// Whether the links that land here may: where more may come, under the kindest grade that they can end with.
+    fn lands(&self, outlook: &Outlook, option: &CompiledOption<'_>) -> bool {
+        if outlook.landings == 0 {
+            return true;
+        }
+        let mut most = option.most_landings.iter().skip(outlook.grade);
+        if self.exact {
+            most.next().is_some_and(|most| outlook.landings <= *most)
+        } else {
+            most.any(|most| outlook.landings <= *most)
+        }
+    }
+
+    /// The least of the children under an option; notes who is behind its load side, where asked.
+    fn below(
+        &mut self,
+        node: usize,
+        option: &CompiledOption<'_>,
+        sight: usize,
+        in_front: Weight,
+        chosen: Option<&mut Vec<usize>>,
+    ) -> Weight {
+        let beyond = self.sight_with(sight, option.gives.0);
+        if beyond == sight || self.shape.children[node].is_empty() {
+            return in_front;
+        }
+        let mut candidates = std::mem::take(&mut self.scratch);
+        candidates.clear();
+        let mut others = 0;
+        for &child in &self.shape.children[node] {
+            let in_front = self.subtree(child, sight);
+            if self.shape.behind_load[child] {
+                let stays = self.outlooks[child].movable == Movable::No;
+                candidates.push(Candidate {
+                    child,
+                    count: if stays { self.counts[child] } else { 0 },
+                    burden: if stays { self.burdens[child] } else { 0 },
+                    in_front,
+                    behind: self.subtree(child, beyond),
+                });
+            } else {
+                others = plus(others, in_front);
+            }
+        }
+        let weight = plus(others, least(&candidates, option.count_limit, option.burden_left, chosen));
+        self.scratch = candidates;
+        weight
+    }
+}

@@ -1,0 +1,79 @@
+//! The search agrees with trying everything, on small random problems of varied shape.
+
+mod support;
+
+use optimizer::{Cost, Limits, Outcome, Problem, check, solve, solve_with};
+use support::brute_force::{Rank, least};
+use support::random_problem::{Chance, SMALL, random_forced, random_problem};
+
+const PROBLEMS: u64 = 3000;
+
+fn rank(outcome: &Outcome, problem: &Problem, seed: u64) -> Option<Rank> {
+    match outcome {
+        Outcome::Optimal(solution) => {
+            assert_eq!(check(problem, solution), Ok(solution.cost), "seed {seed}");
+            let sum = solution.links.iter().map(|link| link.link).sum();
+            Some((solution.cost, solution.links.len(), sum))
+        }
+        Outcome::Infeasible => None,
+        other => panic!("seed {seed}: {other:?}"),
+    }
+}
+
+/// By trying everything: cents, openings, devices, number of links and sum of their indices all agree.
+#[test]
+fn the_search_finds_what_trying_everything_finds() {
+    let (mut solved, mut with_links) = (0, 0);
+    for seed in 1..=PROBLEMS {
+        let problem = random_problem(&mut Chance::new(seed), SMALL);
+        let expected = least(&problem, &[]);
+        let found = rank(&solve(&problem, &Limits::default()), &problem, seed);
+        assert_eq!(found, expected, "seed {seed}: {problem:#?}");
+        solved += u64::from(expected.is_some());
+        with_links += u64::from(expected.is_some_and(|(_, links, _)| links > 0));
+    }
+    assert!(solved > PROBLEMS / 3 && solved < PROBLEMS, "{solved} of {PROBLEMS} can be solved");
+    assert!(with_links > PROBLEMS / 12, "{with_links} of {PROBLEMS} choose links");
+}
+
+/// By trying everything.
+#[test]
+fn what_is_laid_down_beforehand_costs_what_trying_everything_says() {
+    let mut solved = 0;
+    for seed in 1..=PROBLEMS {
+        let mut chance = Chance::new(seed + 1_000_000);
+        let problem = random_problem(&mut chance, SMALL);
+        let forced = random_forced(&mut chance, &problem);
+        let expected = least(&problem, &forced);
+        let found = rank(&solve_with(&problem, &Limits::default(), &forced), &problem, seed);
+        assert_eq!(found, expected, "seed {seed}: {forced:?} {problem:#?}");
+        solved += u64::from(expected.is_some());
+    }
+    assert!(solved > PROBLEMS / 10, "{solved} of {PROBLEMS} can be solved");
+}
+
+/// By trying everything.
+#[test]
+fn a_search_that_is_stopped_never_claims_more_than_it_knows() {
+    let mut stopped = 0;
+    for seed in 1..=PROBLEMS {
+        let problem = random_problem(&mut Chance::new(seed), SMALL);
+        let expected: Option<Cost> = least(&problem, &[]).map(|(cost, ..)| cost);
+        match solve(&problem, &Limits { nodes: Some(1) }) {
+            Outcome::Optimal(solution) => assert_eq!(Some(solution.cost), expected, "seed {seed}"),
+            Outcome::Infeasible => assert_eq!(None, expected, "seed {seed}"),
+            Outcome::Best { solution, bound } => {
+                let expected = expected.unwrap();
+                assert!(bound <= expected && expected <= solution.cost, "seed {seed}");
+                assert_eq!(check(&problem, &solution), Ok(solution.cost), "seed {seed}");
+                stopped += 1;
+            }
+            Outcome::Stopped { bound } => {
+                assert!(expected.is_none_or(|expected| bound <= expected), "seed {seed}");
+                stopped += 1;
+            }
+            Outcome::Malformed(faults) => panic!("seed {seed}: {faults:?}"),
+        }
+    }
+    assert!(stopped > 20, "{stopped} were stopped");
+}
