@@ -53,6 +53,26 @@ pub struct Reading<T> {
     pub value: T,
 }
 
+impl<T> Reading<T> {
+    /// A value that somebody read in the named public source.
+    #[must_use]
+    pub const fn read(edition: Edition, section: &'static str, source: &'static str, value: T) -> Self {
+        Self { edition, section, known: Known::Read(source), value }
+    }
+
+    /// A value that is remembered and was found in no public source.
+    #[must_use]
+    pub const fn remembered(edition: Edition, section: &'static str, value: T) -> Self {
+        Self { edition, section, known: Known::FromMemory, value }
+    }
+
+    /// A value that sources read in two ways; `value` is the one used, the text gives both.
+    #[must_use]
+    pub const fn disputed(edition: Edition, section: &'static str, both: &'static str, value: T) -> Self {
+        Self { edition, section, known: Known::Disputed(both), value }
+    }
+}
+
 /// A value of the code by edition: one reading for each edition that somebody has entered, and no other.
 #[derive(Clone, Copy, Debug)]
 pub struct ByEdition<T: 'static> {
@@ -80,5 +100,28 @@ impl<T: Copy> ByEdition<T> {
             reading.ok_or_else(|| NotChecked { because: format!("`{}` has not been read for {edition}", self.id) })?;
         let cite = Citation { edition, section: reading.section, known: reading.known };
         Ok(Cited { value: reading.value, cite })
+    }
+}
+
+/// A value of the code whatever its type: its name, and for each edition where it stands and how it is known.
+pub trait Value: Sync {
+    /// Its stable name.
+    fn id(&self) -> &'static str;
+    /// Its citations, one for each edition that somebody has entered.
+    fn citations(&self) -> Vec<Citation>;
+}
+
+impl<T: Sync> Value for ByEdition<T> {
+    fn id(&self) -> &'static str {
+        self.id
+    }
+
+    fn citations(&self) -> Vec<Citation> {
+        let cite = |reading: &Reading<T>| Citation {
+            edition: reading.edition,
+            section: reading.section,
+            known: reading.known,
+        };
+        self.readings.iter().map(cite).collect()
     }
 }

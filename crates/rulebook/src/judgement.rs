@@ -3,9 +3,13 @@
 use crate::cited::Citation;
 use crate::code::CodeInForce;
 use crate::duty::{Duty, Need};
-use crate::fill::Fit;
+use crate::fill::{Fit, fit_after};
 use crate::opening::Opening;
 use crate::remedy::{Marking, Remedy};
+use crate::rule::{Decides, Says, Statement};
+use crate::rules::RULES;
+use crate::tables::grounded_equipment::needs_ground_to_serve;
+use dwelling::GroundFact;
 
 /// What the code says about one opening.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -71,6 +75,164 @@ pub enum Lawful {
 
 /// Asks every rule about an opening and puts together what they say.
 #[must_use]
-pub fn judge(_opening: &Opening, _code: &CodeInForce) -> Judgement {
-    Judgement { duties: Vec::new(), remedies: Vec::new(), cautions: Vec::new() }
+pub fn judge(opening: &Opening, code: &CodeInForce) -> Judgement {
+    let said = statements(opening, code);
+    let duties = Duty::ALL.iter().map(|duty| duty_verdict(*duty, &said)).collect();
+    let remedies = Remedy::ALL.iter().map(|remedy| remedy_verdict(*remedy, &said, opening, code)).collect();
+    let mut cautions: Vec<String> = Vec::new();
+    for (_, statement) in &said {
+        if let Says::Cautions(caution) = &statement.says {
+            add_once(&mut cautions, &with_sections(caution, &statement.cites));
+        }
+    }
+    Judgement { duties, remedies, cautions }
+}
+
+type Said = (&'static str, Statement);
+
+/// What every rule says; a rule that lacks a value for the edition in force says that it cannot tell what it decides.
+fn statements(opening: &Opening, code: &CodeInForce) -> Vec<Said> {
+    let mut said = Vec::with_capacity(64);
+    for rule in RULES {
+        match (rule.judge)(opening, code) {
+            Ok(statements) => said.extend(statements.into_iter().map(|statement| (rule.id, statement))),
+            Err(missing) => said.extend(rule.decides.iter().map(|decides| {
+                let says = match decides {
+                    Decides::Duty(duty) => Says::CannotTell(*duty, missing.because.clone()),
+                    Decides::Remedy(remedy) => Says::CannotTellRemedy(*remedy, missing.because.clone()),
+                };
+                (rule.id, says.by(&[]))
+            })),
+        }
+    }
+    said
+}
+
+/// What was said about one duty: it is owed if any rule says so; else not checked; else disputed; else not owed.
+fn duty_verdict(duty: Duty, said: &[Said]) -> DutyVerdict {
+    let need_of = |says: &Says| match says {
+        Says::Owes(about, why) if *about == duty => Some((Need::Required, why.clone())),
+        Says::CannotTell(about, why) if *about == duty => Some((Need::NotChecked, why.clone())),
+        Says::Disputes(about, why) if *about == duty => Some((Need::Disputed, why.clone())),
+        Says::Excuses(about, why) if *about == duty => Some((Need::NotRequired, why.clone())),
+        _ => None,
+    };
+    let spoken: Vec<(Need, String, &Said)> =
+        said.iter().filter_map(|said| need_of(&said.1.says).map(|(need, why)| (need, why, said))).collect();
+    let by_weight = [Need::Required, Need::NotChecked, Need::Disputed, Need::NotRequired];
+    let need = by_weight.into_iter().find(|need| spoken.iter().any(|(said, ..)| said == need));
+    let need = need.unwrap_or(Need::NotRequired);
+    let mut verdict = DutyVerdict { duty, need, cites: Vec::new(), because: Vec::new(), rules: Vec::new() };
+    for (_, why, (rule, statement)) in spoken.into_iter().filter(|(said, ..)| *said == need) {
+        add_once(&mut verdict.because, &why);
+        statement.cites.iter().for_each(|cite| add_once(&mut verdict.cites, cite));
+        add_once(&mut verdict.rules, rule);
+    }
+    verdict
+}
+
+/// What was said about one remedy: a bar is a bar; else not checked; else disputed; else lawful if any rule allows it.
+fn remedy_verdict(remedy: Remedy, said: &[Said], opening: &Opening, code: &CodeInForce) -> RemedyVerdict {
+    let lawful = lawful(remedy, said);
+    let mut verdict = RemedyVerdict {
+        remedy,
+        lawful,
+        why_not: Vec::new(),
+        markings: Vec::new(),
+        conditions: Vec::new(),
+        cites: Vec::new(),
+        serves_equipment: serves_equipment(remedy, opening),
+        fit: fit_after(remedy, opening, code),
+        rules: Vec::new(),
+    };
+    for (rule, Statement { says, cites }) in said {
+        let speaks = match says {
+            Says::Allows(about) => *about == remedy && lawful != Lawful::No,
+            Says::Bars(about, why) if *about == remedy => {
+                add_once(&mut verdict.why_not, &with_sections(why, cites));
+                true
+            }
+            Says::DisputesRemedy(about, why) if *about == remedy && lawful == Lawful::Disputed => {
+                add_once(&mut verdict.why_not, &with_sections(why, cites));
+                true
+            }
+            Says::CannotTellRemedy(about, why) if *about == remedy && lawful == Lawful::NotChecked => {
+                add_once(&mut verdict.why_not, &with_sections(why, cites));
+                true
+            }
+            Says::Marks(about, marking) if *about == remedy && lawful != Lawful::No => {
+                add_once(&mut verdict.markings, marking);
+                true
+            }
+            Says::Conditions(about, condition) if *about == remedy && lawful != Lawful::No => {
+                add_once(&mut verdict.conditions, &with_sections(condition, cites));
+                true
+            }
+            _ => false,
+        };
+        if speaks {
+            cites.iter().for_each(|cite| add_once(&mut verdict.cites, cite));
+            add_once(&mut verdict.rules, rule);
+        }
+    }
+    if lawful == Lawful::No && verdict.why_not.is_empty() {
+        verdict.why_not.push(format!("no rule allows `{remedy}` here"));
+    }
+    verdict
+}
+
+fn lawful(remedy: Remedy, said: &[Said]) -> Lawful {
+    let (mut allowed, mut disputed, mut unknown) = (false, false, false);
+    for (_, statement) in said {
+        match &statement.says {
+            Says::Bars(about, _) if *about == remedy => return Lawful::No,
+            Says::CannotTellRemedy(about, _) if *about == remedy => unknown = true,
+            Says::DisputesRemedy(about, _) if *about == remedy => disputed = true,
+            Says::Allows(about) if *about == remedy => allowed = true,
+            _ => {}
+        }
+    }
+    match (unknown, disputed, allowed) {
+        (true, ..) => Lawful::NotChecked,
+        (_, true, _) => Lawful::Disputed,
+        (.., true) => Lawful::Yes,
+        _ => Lawful::No,
+    }
+}
+
+/// Whether a remedy gives what is plugged in the ground it needs to be safe or to do its work.
+fn serves_equipment(remedy: Remedy, opening: &Opening) -> bool {
+    if !opening.serves.iter().any(|equipment| needs_ground_to_serve(*equipment)) {
+        return true;
+    }
+    match remedy {
+        Remedy::SeparateEgc | Remedy::NewCable | Remedy::RestoreExistingGround => true,
+        Remedy::Leave => opening.ground == GroundFact::Connected && opening.holds.takes_grounding_plug(),
+        _ => false,
+    }
+}
+
+/// A sentence with the sections it rests on, each once.
+fn with_sections(sentence: &str, cites: &[Citation]) -> String {
+    let mut text = String::with_capacity(sentence.len() + 24);
+    text.push_str(sentence);
+    let mut separator = " (";
+    for (at, cite) in cites.iter().enumerate() {
+        if cites[..at].iter().any(|earlier| earlier.section == cite.section) {
+            continue;
+        }
+        text.push_str(separator);
+        text.push_str(cite.section);
+        separator = ", ";
+    }
+    if separator == ", " {
+        text.push(')');
+    }
+    text
+}
+
+fn add_once<T: PartialEq + Clone>(list: &mut Vec<T>, item: &T) {
+    if !list.contains(item) {
+        list.push(item.clone());
+    }
 }

@@ -5,20 +5,26 @@ mod code;
 mod duty;
 mod edition;
 mod fill;
+mod ground_connection;
 mod judgement;
 mod opening;
 mod remedy;
 mod rule;
 mod rules;
+mod sources;
 pub mod tables;
 
-pub use cited::{ByEdition, Citation, Cited, Known, NotChecked, Reading};
+pub use cited::{ByEdition, Citation, Cited, Known, NotChecked, Reading, Value};
 pub use code::CodeInForce;
 pub use duty::{Duty, Need};
 pub use edition::Edition;
-pub use fill::{BoxFill, FillContents, FillLine, FillVerdict, Fit};
+pub use fill::{
+    BoxContents, BoxFill, Conductors, DeviceSpace, FillContents, FillLine, FillVerdict, Fit, StrapInBox, count,
+    fill_with, fit_after,
+};
+pub use ground_connection::{CONNECTION_VALUES, ConnectionPlace, GroundConnection, SourceFacts, ground_connection};
 pub use judgement::{DutyVerdict, Judgement, Lawful, RemedyVerdict, judge};
 pub use opening::Opening;
 pub use remedy::{Marking, Remedy};
-pub use rule::{Rule, Says, Statement};
+pub use rule::{Decides, Rule, Says, Statement};
 pub use rules::{RULES, rule};

@@ -48,3 +48,23 @@ pub struct Opening {
     /// Its box and what is in it.
     pub fill: FillContents,
 }
+
+impl Opening {
+    /// Whether a receptacle is, was or is to be here: an open or unseen box of an existing outlet counts as one.
+    #[must_use]
+    pub const fn is_receptacle_outlet(&self) -> bool {
+        self.holds.is_receptacle() || matches!(self.holds, Holding::Nothing | Holding::Unknown) || !self.existing_outlet
+    }
+
+    /// Whether an existing receptacle would be replaced here, so that the permissions for replacements reach it.
+    #[must_use]
+    pub const fn is_replacement(&self) -> bool {
+        self.existing_outlet && self.is_receptacle_outlet()
+    }
+
+    /// Whether what is here can only be a receptacle of a kind other than 15 or 20 A, going by its breaker.
+    #[must_use]
+    pub fn breaker_is_above(&self, amperes: u32) -> bool {
+        self.breaker.is_some_and(|breaker| breaker.get() > amperes)
+    }
+}

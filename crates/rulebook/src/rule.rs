@@ -1,6 +1,6 @@
 //! What a rule is: a name, a title in our words, its page, and a pure function of an opening and the code in force.
 
-use crate::cited::Citation;
+use crate::cited::{Citation, NotChecked, Value};
 use crate::code::CodeInForce;
 use crate::duty::Duty;
 use crate::opening::Opening;
@@ -15,8 +15,21 @@ pub struct Rule {
     pub title: &'static str,
     /// Its page for users, in Markdown.
     pub page: &'static str,
+    /// What it decides: these are not checked where a value it needs has not been read for the edition in force.
+    pub decides: &'static [Decides],
+    /// The values of the code that it holds itself; those it shares stand in `tables::VALUES`.
+    pub values: &'static [&'static dyn Value],
     /// What it says about an opening.
-    pub judge: fn(&Opening, &CodeInForce) -> Vec<Statement>,
+    pub judge: fn(&Opening, &CodeInForce) -> Result<Vec<Statement>, NotChecked>,
+}
+
+/// Something that a rule decides.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Decides {
+    /// Whether this duty holds.
+    Duty(Duty),
+    /// Whether this remedy is lawful.
+    Remedy(Remedy),
 }
 
 /// One thing that a rule says about an opening.
@@ -45,10 +58,20 @@ pub enum Says {
     Bars(Remedy, String),
     /// Whether this remedy is lawful here is read in two ways: both, in words.
     DisputesRemedy(Remedy, String),
+    /// Whether this remedy is lawful here cannot be told: what is missing.
+    CannotTellRemedy(Remedy, String),
     /// This remedy, where chosen, must carry this marking.
     Marks(Remedy, Marking),
     /// This remedy, where chosen, is lawful only under this condition.
     Conditions(Remedy, String),
     /// A caution that goes with the opening whatever is chosen.
     Cautions(String),
+}
+
+impl Says {
+    /// The statement with its citations.
+    #[must_use]
+    pub fn by(self, cites: &[Citation]) -> Statement {
+        Statement { says: self, cites: cites.to_vec() }
+    }
 }

@@ -1,5 +1,13 @@
 //! Box fill: the volume that what is in a box takes, counted line by line.
 
+mod after;
+mod count;
+mod verdict;
+
+pub use after::fit_after;
+pub use count::{BoxContents, Conductors, StrapInBox, count};
+pub use verdict::{DeviceSpace, fill_with};
+
 use crate::cited::{Citation, NotChecked};
 use dwelling::{Cables, Clamps};
 use electrical::{Gauge, Volume};

@@ -1,9 +1,33 @@
 //! The one list of rules.
 
+mod circuit;
+mod grounding;
+mod location;
+mod receptacle;
+mod replacement;
+
 use crate::rule::Rule;
 
 /// Every rule, in the order in which they are asked.
-pub const RULES: &[Rule] = &[];
+pub const RULES: &[Rule] = &[
+    replacement::existing_ground::RULE,
+    replacement::leave::RULE,
+    replacement::nongrounding::RULE,
+    replacement::gfci_receptacle::RULE,
+    replacement::downstream::RULE,
+    replacement::protected_at_panel::RULE,
+    grounding::separate_egc::RULE,
+    grounding::new_cable::RULE,
+    grounding::equipment::RULE,
+    location::gfci_locations::RULE,
+    location::afci_rooms::RULE,
+    receptacle::tamper_resistant::RULE,
+    receptacle::weather_resistant::RULE,
+    receptacle::rating::RULE,
+    receptacle::aluminium::RULE,
+    circuit::multiwire::RULE,
+    circuit::overcurrent::RULE,
+];
 
 /// The rule of this name.
 #[must_use]

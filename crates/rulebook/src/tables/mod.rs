@@ -1,1 +1,44 @@
 //! Tables of the code that several rules read.
+
+pub mod box_counting;
+pub mod conductor_allowance;
+pub mod conductor_area;
+pub mod egc_size;
+pub mod gfci_places;
+pub mod grounded_equipment;
+pub mod marking_place;
+pub mod six_feet;
+pub mod small_conductors;
+
+use crate::cited::Value;
+
+/// Every value of the tables, for lists of what has been read and what is remembered.
+pub const VALUES: &[&dyn Value] = &[
+    &box_counting::INSULATED,
+    &box_counting::LOOPED,
+    &box_counting::CLAMPS,
+    &box_counting::FITTINGS,
+    &box_counting::STRAPS,
+    &box_counting::SHARING_FIRST_ALLOWANCE,
+    &box_counting::TERMINAL_BLOCKS,
+    &box_counting::UNDER_CANOPY,
+    &conductor_allowance::ALLOWANCES,
+    &conductor_area::AREAS,
+    &egc_size::ROWS,
+    &egc_size::ENLARGED,
+    &gfci_places::PLACES,
+    &gfci_places::BASEMENTS,
+    &gfci_places::KITCHENS,
+    &gfci_places::SINKS,
+    &gfci_places::TUBS,
+    &gfci_places::WET_INDOORS,
+    &gfci_places::SCOPE_AMPERES,
+    &gfci_places::ALARM_SYSTEMS,
+    &gfci_places::ALARMS_ANYWHERE,
+    &six_feet::METHOD,
+    &six_feet::LIMIT,
+    &grounded_equipment::LISTED,
+    &grounded_equipment::DISPUTED,
+    &marking_place::PLACE,
+    &small_conductors::LARGEST_BREAKER,
+];

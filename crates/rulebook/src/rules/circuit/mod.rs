@@ -1,0 +1,4 @@
+//! What the circuit asks for.
+
+pub mod multiwire;
+pub mod overcurrent;

@@ -1,0 +1,60 @@
+//! Circuits that share a neutral.
+
+use crate::cited::{ByEdition, NotChecked, Reading, Value};
+use crate::code::CodeInForce;
+use crate::duty::Duty;
+use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::opening::Opening;
+use crate::remedy::Remedy;
+use crate::rule::{Decides, Rule, Says, Statement};
+use crate::sources::STATE_TEXT_2011;
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    id: "multiwire.disconnect",
+    title: "The hots of a multiwire set open together, and its neutral depends on no device",
+    page: include_str!("multiwire.md"),
+    decides: &[Decides::Duty(Duty::SimultaneousDisconnect)],
+    values: VALUES,
+    judge,
+};
+
+const VALUES: &[&dyn Value] = &[&TOGETHER, &NEUTRAL];
+
+const TOGETHER: ByEdition<()> = ByEdition {
+    id: "multiwire.disconnect.together",
+    readings: &[
+        Reading::read(Nec2014, "210.4(B)", STATE_TEXT_2011, ()),
+        Reading::read(Nec2017, "210.4(B)", STATE_TEXT_2011, ()),
+        Reading::read(Nec2020, "210.4(B)", STATE_TEXT_2011, ()),
+        Reading::read(Nec2023, "210.4(B)", STATE_TEXT_2011, ()),
+    ],
+};
+
+const NEUTRAL: ByEdition<()> = ByEdition {
+    id: "multiwire.disconnect.neutral",
+    readings: &[
+        Reading::read(Nec2014, "300.13(B)", STATE_TEXT_2011, ()),
+        Reading::read(Nec2017, "300.13(B)", STATE_TEXT_2011, ()),
+        Reading::read(Nec2020, "300.13(B)", STATE_TEXT_2011, ()),
+        Reading::read(Nec2023, "300.13(B)", STATE_TEXT_2011, ()),
+    ],
+};
+
+fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
+    let (together, neutral) = (TOGETHER.in_force(code.edition)?.cite, NEUTRAL.in_force(code.edition)?.cite);
+    if !opening.on_shared_neutral {
+        return Ok(Vec::new());
+    }
+    let why = "the circuit shares its neutral: a two-pole breaker, or breakers with a listed handle tie, opens both hots \
+               together; the old panel is reached once its breakers are changed";
+    let mut said = vec![Says::Owes(Duty::SimultaneousDisconnect, why.to_owned()).by(&[together])];
+    for remedy in Remedy::ALL.iter().copied().filter(|remedy| *remedy != Remedy::Leave) {
+        let pigtail = "join the shared neutral by a splice and a pigtail, so that no device holds it together";
+        said.push(Says::Conditions(remedy, pigtail.to_owned()).by(&[neutral]));
+    }
+    let caution = "a multiwire circuit: with the shared neutral open, up to 240 V stand on what is plugged in; open both hots \
+                   before you touch it";
+    said.push(Says::Cautions(caution.to_owned()).by(&[together, neutral]));
+    Ok(said)
+}

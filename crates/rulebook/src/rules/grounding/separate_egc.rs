@@ -1,0 +1,93 @@
+//! A grounding conductor brought by itself to an opening whose circuit has none.
+
+use crate::cited::{ByEdition, NotChecked, Reading, Value};
+use crate::code::CodeInForce;
+use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::ground_connection::PLACES;
+use crate::opening::Opening;
+use crate::remedy::Remedy;
+use crate::rule::{Decides, Rule, Says, Statement};
+use crate::sources::{FORUM_2014_SOURCES, GUIDE_2023, MAGAZINE_EQUIPMENT_GROUNDING};
+use crate::tables::egc_size::egc_size;
+use dwelling::GroundFact;
+use electrical::ConductorMetal;
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    id: "grounding.separate-egc",
+    title: "A grounding conductor may be brought by itself, from the places the code lists",
+    page: include_str!("separate_egc.md"),
+    decides: &[Decides::Remedy(Remedy::SeparateEgc)],
+    values: VALUES,
+    judge,
+};
+
+const VALUES: &[&dyn Value] = &[&PERMITTED, &PROTECTED];
+
+const PERMITTED: ByEdition<()> = ByEdition {
+    id: "grounding.separate-egc.permitted",
+    readings: &[
+        Reading::read(Nec2014, "250.130(C)", FORUM_2014_SOURCES, ()),
+        Reading::read(Nec2017, "250.130(C)", MAGAZINE_EQUIPMENT_GROUNDING, ()),
+        Reading::read(Nec2020, "250.130(C)", MAGAZINE_EQUIPMENT_GROUNDING, ()),
+        Reading::read(Nec2023, "250.130(C)", GUIDE_2023, ()),
+    ],
+};
+
+/// That a conductor smaller than 6 AWG is protected from damage, or runs in hollow spaces.
+const PROTECTED: ByEdition<()> = ByEdition {
+    id: "grounding.separate-egc.protected-from-damage",
+    readings: &[
+        Reading::remembered(Nec2014, "250.120(C)", ()),
+        Reading::remembered(Nec2017, "250.120(C)", ()),
+        Reading::remembered(Nec2020, "250.120(C)", ()),
+        Reading::remembered(Nec2023, "250.120(C)", ()),
+    ],
+};
+
+fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
+    let cites = [PERMITTED.in_force(code.edition)?.cite];
+    let remedy = Remedy::SeparateEgc;
+    match opening.ground {
+        GroundFact::Connected | GroundFact::Loose => {
+            let why =
+                "a ground is here: a separate conductor is for circuits that have none, this one is to be connected";
+            return Ok(vec![Says::Bars(remedy, why.to_owned()).by(&cites)]);
+        }
+        GroundFact::Unknown => {
+            let why = "find out first whether the circuit has a ground here: a separate conductor is for circuits without one";
+            return Ok(vec![Says::CannotTellRemedy(remedy, why.to_owned()).by(&cites)]);
+        }
+        GroundFact::None | GroundFact::False | GroundFact::Poor | GroundFact::CutOff | GroundFact::Disputed => {}
+    }
+    let mut said = vec![Says::Allows(remedy).by(&cites)];
+    let mut only = |condition: String| said.push(Says::Conditions(remedy, condition).by(&cites));
+    match opening.ground {
+        GroundFact::Poor => only("only where the ground that is here cannot be made good".into()),
+        GroundFact::CutOff => {
+            only("only where the stub of the grounding conductor cannot be brought back into use".into())
+        }
+        GroundFact::Disputed => {
+            only("where the authority accepts the path that is here, that path is the ground and is to be used".into());
+        }
+        _ => {}
+    }
+    only(format!("connect it at {}", PLACES.in_force(code.edition)?.value));
+    let protected = PROTECTED.in_force(code.edition)?.cite;
+    let run = "run it in hollow spaces or protected from damage, as straight as the building lets you";
+    said.push(Says::Conditions(remedy, run.to_owned()).by(&[protected]));
+    said.push(match opening.breaker {
+        Some(breaker) => match egc_size(breaker, ConductorMetal::Copper, None, code) {
+            Ok(size) => {
+                let least = format!("at least {} copper for the {breaker} circuit", size.value);
+                Says::Conditions(remedy, least).by(&[size.cite])
+            }
+            Err(missing) => Says::CannotTellRemedy(remedy, missing.because).by(&cites),
+        },
+        None => {
+            let size = "sized for the breaker or fuse of this circuit: find out its rating";
+            Says::Conditions(remedy, size.to_owned()).by(&cites)
+        }
+    });
+    Ok(said)
+}

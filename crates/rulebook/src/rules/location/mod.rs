@@ -1,0 +1,4 @@
+//! Protection that a place asks for.
+
+pub mod afci_rooms;
+pub mod gfci_locations;

@@ -1,0 +1,76 @@
+//! A GFCI receptacle at an outlet without a ground.
+
+use crate::cited::{ByEdition, NotChecked, Reading, Value};
+use crate::code::CodeInForce;
+use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::opening::Opening;
+use crate::remedy::{Marking, Remedy};
+use crate::rule::{Decides, Rule, Says, Statement};
+use crate::sources::{COURSE_77, MAGAZINE_2023_RECEPTACLES, STATE_TEXT_2011};
+use crate::tables::marking_place::PLACE;
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    id: "replacement.gfci-receptacle",
+    title: "Where there is no ground, a marked GFCI receptacle may follow",
+    page: include_str!("gfci_receptacle.md"),
+    decides: &[Decides::Remedy(Remedy::GfciReceptacle)],
+    values: VALUES,
+    judge,
+};
+
+const VALUES: &[&dyn Value] = &[&PERMITTED, &READILY_ACCESSIBLE];
+
+const PERMITTED: ByEdition<()> = ByEdition {
+    id: "replacement.gfci-receptacle.permitted",
+    readings: &[
+        Reading::read(Nec2014, "406.4(D)(2)(b)", STATE_TEXT_2011, ()),
+        Reading::remembered(Nec2017, "406.4(D)(2)(b)", ()),
+        Reading::remembered(Nec2020, "406.4(D)(2)(b)", ()),
+        Reading::read(Nec2023, "406.4(D)(2)(b)", MAGAZINE_2023_RECEPTACLES, ()),
+    ],
+};
+
+const READILY_ACCESSIBLE: ByEdition<()> = ByEdition {
+    id: "replacement.gfci-receptacle.readily-accessible",
+    readings: &[
+        Reading::read(Nec2014, "406.4(D)", COURSE_77, ()),
+        Reading::remembered(Nec2017, "406.4(D)", ()),
+        Reading::remembered(Nec2020, "406.4(D)", ()),
+        Reading::remembered(Nec2023, "406.4(D)", ()),
+    ],
+};
+
+fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
+    let cites = [PERMITTED.in_force(code.edition)?.cite];
+    let place = PLACE.in_force(code.edition)?;
+    let reach = [READILY_ACCESSIBLE.in_force(code.edition)?.cite];
+    let remedy = Remedy::GfciReceptacle;
+    if !opening.is_replacement() {
+        let why = "the permission is for replacing a receptacle at an existing outlet: a new one needs a real ground";
+        return Ok(vec![Says::Bars(remedy, why.to_owned()).by(&cites)]);
+    }
+    let onward = "run no grounding conductor from it to anything it feeds";
+    let mut said = vec![
+        Says::Allows(remedy).by(&cites),
+        Says::Marks(remedy, Marking::NoEquipmentGround).by(&[place.cite]),
+        Says::Conditions(remedy, format!("mark it {}", place.value)).by(&[place.cite]),
+        Says::Conditions(remedy, onward.to_owned()).by(&cites),
+    ];
+    match opening.readily_accessible {
+        Some(true) => {}
+        Some(false) => {
+            let why = "a GFCI receptacle used as a replacement must be readily accessible, and this place is not";
+            said.push(Says::Bars(remedy, why.to_owned()).by(&reach));
+        }
+        None => {
+            let only_if = "only if it can be reached quickly: not behind a bed, a refrigerator or a locked door";
+            said.push(Says::Conditions(remedy, only_if.to_owned()).by(&reach));
+        }
+    }
+    if opening.on_shared_neutral {
+        let load = "feed nothing from its load terminals that shares a neutral with the other circuit of the set";
+        said.push(Says::Conditions(remedy, load.to_owned()).by(&cites));
+    }
+    Ok(said)
+}

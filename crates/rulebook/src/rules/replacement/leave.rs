@@ -1,0 +1,128 @@
+//! Leaving an opening as it is: lawful unless what is there was never lawful.
+
+use crate::cited::{ByEdition, NotChecked, Reading, Value};
+use crate::code::CodeInForce;
+use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::opening::Opening;
+use crate::remedy::{Marking, Remedy};
+use crate::rule::{Decides, Rule, Says, Statement};
+use crate::sources::{MAGAZINE_2023_RECEPTACLES, STATE_TEXT_2011};
+use crate::tables::marking_place::PLACE;
+use dwelling::{GroundFact, Holding};
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    id: "replacement.leave",
+    title: "What is there may stay only if it is what it seems",
+    page: include_str!("leave.md"),
+    decides: &[Decides::Remedy(Remedy::Leave)],
+    values: VALUES,
+    judge,
+};
+
+const VALUES: &[&dyn Value] = &[&CONTACTS_CONNECTED, &NEUTRAL_IS_NO_GROUND, &PATH_MUST_WORK, &NO_GROUND_PRESENT];
+
+const CONTACTS_CONNECTED: ByEdition<()> = ByEdition {
+    id: "replacement.leave.contacts-connected",
+    readings: &[
+        Reading::read(Nec2014, "406.4(B)", STATE_TEXT_2011, ()),
+        Reading::read(Nec2017, "406.4(B)", STATE_TEXT_2011, ()),
+        Reading::read(Nec2020, "406.4(B)", STATE_TEXT_2011, ()),
+        Reading::read(Nec2023, "406.4(B)", STATE_TEXT_2011, ()),
+    ],
+};
+
+const NEUTRAL_IS_NO_GROUND: ByEdition<()> = ByEdition {
+    id: "replacement.leave.neutral-is-no-ground",
+    readings: &[
+        Reading::read(Nec2014, "250.142(B)", STATE_TEXT_2011, ()),
+        Reading::read(Nec2017, "250.142(B)", STATE_TEXT_2011, ()),
+        Reading::read(Nec2020, "250.142(B)", STATE_TEXT_2011, ()),
+        Reading::read(Nec2023, "250.142(B)", STATE_TEXT_2011, ()),
+    ],
+};
+
+const PATH_MUST_WORK: ByEdition<()> = ByEdition {
+    id: "replacement.leave.path-must-work",
+    readings: &[
+        Reading::remembered(Nec2014, "250.4(A)(5)", ()),
+        Reading::remembered(Nec2017, "250.4(A)(5)", ()),
+        Reading::remembered(Nec2020, "250.4(A)(5)", ()),
+        Reading::remembered(Nec2023, "250.4(A)(5)", ()),
+    ],
+};
+
+const NO_GROUND_PRESENT: ByEdition<()> = ByEdition {
+    id: "replacement.leave.no-ground-present",
+    readings: &[
+        Reading::read(Nec2014, "406.4(D)(2)", STATE_TEXT_2011, ()),
+        Reading::remembered(Nec2017, "406.4(D)(2)", ()),
+        Reading::remembered(Nec2020, "406.4(D)(2)", ()),
+        Reading::read(Nec2023, "406.4(D)(2)", MAGAZINE_2023_RECEPTACLES, ()),
+    ],
+};
+
+fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
+    let connected = CONTACTS_CONNECTED.in_force(code.edition)?.cite;
+    let without = NO_GROUND_PRESENT.in_force(code.edition)?.cite;
+    let leave = Remedy::Leave;
+    if opening.ground == GroundFact::False && opening.existing_outlet {
+        let neutral = NEUTRAL_IS_NO_GROUND.in_force(code.edition)?.cite;
+        let path = PATH_MUST_WORK.in_force(code.edition)?.cite;
+        let why = "a jumper joins the neutral to the ground terminal or the box here: it must come out";
+        let caution = "danger: with the neutral as a false ground, whatever is plugged in can have a live case as soon as \
+                       the neutral opens anywhere; remove the jumper first, whatever else is chosen";
+        return Ok(vec![
+            Says::Bars(leave, why.to_owned()).by(&[neutral, path]),
+            Says::Cautions(caution.to_owned()).by(&[neutral]),
+        ]);
+    }
+    if !opening.existing_outlet || opening.holds == Holding::TwoSlot {
+        return Ok(vec![Says::Allows(leave).by(&[])]);
+    }
+    if opening.holds == Holding::Unknown {
+        let why = "find out first what kind of receptacle is here";
+        return Ok(vec![Says::CannotTellRemedy(leave, why.to_owned()).by(&[without])]);
+    }
+    if !opening.holds.takes_grounding_plug() {
+        return Ok(vec![Says::Allows(leave).by(&[])]);
+    }
+    Ok(match opening.ground {
+        GroundFact::Connected => vec![Says::Allows(leave).by(&[connected])],
+        GroundFact::Loose => {
+            vec![
+                Says::Bars(leave, "its ground contact is not connected to the ground that is here".into())
+                    .by(&[connected]),
+            ]
+        }
+        GroundFact::Poor => {
+            let path = PATH_MUST_WORK.in_force(code.edition)?.cite;
+            let why = "the path behind its ground contact is too poor to open a breaker";
+            vec![Says::Bars(leave, why.to_owned()).by(&[path])]
+        }
+        GroundFact::Disputed => {
+            let both = "its ground contact rests on a path that some authorities accept and others do not";
+            vec![Says::DisputesRemedy(leave, both.to_owned()).by(&[connected])]
+        }
+        GroundFact::Unknown => {
+            let why = "find out first whether its ground contact is connected to a ground";
+            vec![Says::CannotTellRemedy(leave, why.to_owned()).by(&[connected])]
+        }
+        GroundFact::None | GroundFact::CutOff | GroundFact::False
+            if matches!(opening.holds, Holding::Gfci | Holding::Dual) =>
+        {
+            let place = PLACE.in_force(code.edition)?;
+            let marked = format!("only if it is marked, {}", place.value);
+            vec![
+                Says::Allows(leave).by(&[without]),
+                Says::Marks(leave, Marking::NoEquipmentGround).by(&[place.cite]),
+                Says::Conditions(leave, marked).by(&[place.cite]),
+            ]
+        }
+        GroundFact::None | GroundFact::CutOff | GroundFact::False => {
+            let why = "a three-slot receptacle without a ground may stay only where a GFCI protects it and it is marked: \
+                       choose one of those remedies";
+            vec![Says::Bars(leave, why.to_owned()).by(&[connected, without])]
+        }
+    })
+}

@@ -1,0 +1,103 @@
+//! A three-slot receptacle without a ground on a circuit that is protected at its panel.
+
+use crate::cited::{ByEdition, NotChecked, Reading, Value};
+use crate::code::CodeInForce;
+use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::opening::Opening;
+use crate::remedy::{Marking, Remedy};
+use crate::rule::{Decides, Rule, Says, Statement};
+use crate::sources::{MAGAZINE_2023_RECEPTACLES, STATE_TEXT_2011};
+use crate::tables::marking_place::PLACE;
+
+/// The rule.
+pub const RULE: Rule = Rule {
+    id: "replacement.protected-at-panel",
+    title: "On a circuit protected at its panel, a marked three-slot receptacle may stand without a ground",
+    page: include_str!("protected_at_panel.md"),
+    decides: &[Decides::Remedy(Remedy::GfciBreaker)],
+    values: VALUES,
+    judge,
+};
+
+const VALUES: &[&dyn Value] = &[&PERMITTED, &MADE_FOR_THE_PANEL];
+
+const PERMITTED: ByEdition<()> = ByEdition {
+    id: "replacement.protected-at-panel.permitted",
+    readings: &[
+        Reading::read(Nec2014, "406.4(D)(2)(c)", STATE_TEXT_2011, ()),
+        Reading::remembered(Nec2017, "406.4(D)(2)(c)", ()),
+        Reading::remembered(Nec2020, "406.4(D)(2)(c)", ()),
+        Reading::read(Nec2023, "406.4(D)(2)(c)", MAGAZINE_2023_RECEPTACLES, ()),
+    ],
+};
+
+const MADE_FOR_THE_PANEL: ByEdition<()> = ByEdition {
+    id: "replacement.protected-at-panel.made-for-the-panel",
+    readings: &[
+        Reading::remembered(Nec2014, "110.3(B)", ()),
+        Reading::remembered(Nec2017, "110.3(B)", ()),
+        Reading::remembered(Nec2020, "110.3(B)", ()),
+        Reading::remembered(Nec2023, "110.3(B)", ()),
+    ],
+};
+
+fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
+    let cites = [PERMITTED.in_force(code.edition)?.cite];
+    let place = PLACE.in_force(code.edition)?;
+    let made = [MADE_FOR_THE_PANEL.in_force(code.edition)?.cite];
+    let remedy = Remedy::GfciBreaker;
+    if !opening.is_replacement() {
+        let why = "the permission is for replacing a receptacle at an existing outlet: a new one needs a real ground";
+        return Ok(vec![Says::Bars(remedy, why.to_owned()).by(&cites)]);
+    }
+    let onward = "run no grounding conductor between it and other receptacles without a ground";
+    let mut said = vec![
+        Says::Allows(remedy).by(&cites),
+        Says::Marks(remedy, Marking::GfciProtected).by(&[place.cite]),
+        Says::Marks(remedy, Marking::NoEquipmentGround).by(&[place.cite]),
+        Says::Conditions(remedy, format!("mark it {}", place.value)).by(&[place.cite]),
+        Says::Conditions(remedy, onward.to_owned()).by(&cites),
+    ];
+    said.push(device_at_panel(opening).by(&made));
+    Ok(said)
+}
+
+/// Whether a device for it exists: a breaker made for the panel, or a dead-front device beside it. On a shared neutral
+/// only two poles work: a device with one pole sees the other circuit's return current as a fault.
+fn device_at_panel(opening: &Opening) -> Says {
+    let remedy = Remedy::GfciBreaker;
+    let shared = opening.on_shared_neutral;
+    let fits = opening
+        .made_for_panel
+        .as_ref()
+        .map(|made| made.iter().any(|breaker| breaker.is_gfci() && breaker.is_two_pole() == shared));
+    match (fits, shared, opening.room_beside_panel) {
+        (Some(true), true, _) => {
+            Says::Conditions(remedy, "the breaker has two poles and serves both circuits of the multiwire set".into())
+        }
+        (Some(true), false, _) => Says::Conditions(remedy, "the breaker is one made and listed for this panel".into()),
+        (Some(false), true, _) => Says::Bars(
+            remedy,
+            "the neutral is shared and no two-pole GFCI breaker is made for this panel: one with a single pole never works here"
+                .into(),
+        ),
+        (None, true, _) => {
+            Says::CannotTellRemedy(remedy, "find out whether a two-pole GFCI breaker is made for this panel".into())
+        }
+        (_, false, Some(true)) => Says::Conditions(
+            remedy,
+            "by a dead-front GFCI device in a box beside the panel, unless a GFCI breaker made for the panel is found".into(),
+        ),
+        (Some(false), false, Some(false)) => Says::Bars(
+            remedy,
+            "no GFCI breaker is made for this panel, and there is no room beside it for a dead-front device".into(),
+        ),
+        (Some(false), false, None) => Says::CannotTellRemedy(
+            remedy,
+            "no GFCI breaker is made for this panel: find out whether a dead-front device could sit beside it".into(),
+        ),
+        (None, false, _) => {
+            Says::CannotTellRemedy(remedy, "find out which protective breakers are made and listed for this panel".into())
+        }
+    }
+}

@@ -1,0 +1,19 @@
+//! Where the words that an ungrounded replacement carries must stand.
+
+use crate::cited::{ByEdition, Reading};
+use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::sources::{COURSE_306, MAGAZINE_2023_RECEPTACLES};
+
+const ON_THE_RECEPTACLE: &str = "on the receptacle itself";
+const ON_EITHER: &str = "on the receptacle or its cover plate, where it can be seen after installation";
+
+/// Where the words must stand.
+pub const PLACE: ByEdition<&str> = ByEdition {
+    id: "replacement.marking-place",
+    readings: &[
+        Reading::read(Nec2014, "406.4(D)(2)", COURSE_306, ON_THE_RECEPTACLE),
+        Reading::read(Nec2017, "406.4(D)(2)", COURSE_306, ON_EITHER),
+        Reading::remembered(Nec2020, "406.4(D)(2)", ON_EITHER),
+        Reading::read(Nec2023, "406.4(D)(2)", MAGAZINE_2023_RECEPTACLES, ON_EITHER),
+    ],
+};
