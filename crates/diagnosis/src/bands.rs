@@ -7,10 +7,10 @@ use electrical::{Ohms, Volts};
 /// Published: inspectors' forum on proving a local false ground ("above 3 V is a problem"); other sources say 2 V or 5 V.
 pub(crate) const NOTHING_UP_TO: Volts = Volts::new(3);
 
-/// At or above this a pair of slots reads line voltage; below it the voltage may be a phantom.
+/// Up to this a voltage may be a phantom; above it a pair of slots reads line voltage.
 ///
 /// Published: a question-and-answer page on ghost voltages puts the highest at 80–85 % of the source; 85 % of 120 V.
-pub(crate) const LINE_FROM: Volts = Volts::new(102);
+pub(crate) const PHANTOM_UP_TO: Volts = Volts::new(102);
 
 /// Above this there is more than line voltage.
 ///
@@ -68,9 +68,12 @@ pub(crate) const BOTH_LEGS_FROM: Volts = Volts::new(216);
 /// By hand: 240 V plus 10 % is 264 V.
 pub(crate) const BOTH_LEGS_UP_TO: Volts = Volts::new(264);
 
-/// The magnitude of a reading: which probe was where does not matter on alternating current.
+/// Larger readings count as this: no sum of a few of them overflows, and all are over any line voltage.
+const LARGEST: i64 = i64::MAX / 8;
+
+/// The magnitude of a reading in millivolts: which probe was where does not matter on alternating current.
 pub(crate) fn size_of(volts: Volts) -> i64 {
-    volts.as_millivolts().saturating_abs()
+    volts.as_millivolts().saturating_abs().min(LARGEST)
 }
 
 /// Where a reading lies.
@@ -91,7 +94,7 @@ pub(crate) fn level(volts: Volts) -> Level {
     let size = size_of(volts);
     if size <= NOTHING_UP_TO.as_millivolts() {
         Level::Nothing
-    } else if size < LINE_FROM.as_millivolts() {
+    } else if size <= PHANTOM_UP_TO.as_millivolts() {
         Level::Between
     } else if size <= LINE_UP_TO.as_millivolts() {
         Level::Line
@@ -104,11 +107,11 @@ pub(crate) fn level(volts: Volts) -> Level {
 mod tests {
     use super::*;
 
-    /// Published: question-and-answer page on ghost voltages, 80–85 % of the source; by hand, 0.84 × 120 V = 100.8 V.
+    /// Published: question-and-answer page on ghost voltages, 80–85 % of the source; by hand, 0.85 × 120 V = 102 V.
     #[test]
     fn the_highest_phantom_is_not_yet_line_voltage() {
-        assert_eq!(level(Volts::millivolts(100_800)), Level::Between);
-        assert_eq!(level(Volts::new(102)), Level::Line);
+        assert_eq!(level(Volts::new(102)), Level::Between);
+        assert_eq!(level(Volts::new(103)), Level::Line);
     }
 
     /// Published: appliance technicians' academy, 120 V plus 10 %; by hand, 132 V.

@@ -1,0 +1,8 @@
+//! What readings and sightings must be taken to mean, and what they must not.
+
+mod damage;
+mod ground_that_is_or_is_not;
+mod properties;
+mod published;
+mod sketch;
+mod testers;
