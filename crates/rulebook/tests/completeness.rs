@@ -1,0 +1,145 @@
+//! The rulebook answers every question once, in order, whatever it is asked.
+
+mod scenario;
+
+use dwelling::{Clamps, GroundFact, Holding, ProtectiveBreaker, RoomUse};
+use electrical::{Amperes, Volume};
+use rulebook::{
+    ByEdition, CONNECTION_VALUES, CodeInForce, Duty, Edition, FillVerdict, Lawful, Opening, RULES, Reading, Remedy,
+    Value, fit_after, judge, rule,
+};
+use scenario::{bedroom, opening_in, two_wire_cables, under};
+use std::collections::BTreeSet;
+
+/// Openings over rooms, grounds and holdings, each fact that may be unknown once known and once not.
+fn many_openings() -> Vec<Opening> {
+    let mut openings = Vec::new();
+    for room_use in RoomUse::ALL {
+        for ground in GroundFact::ALL {
+            for holds in Holding::ALL {
+                for unknown in [false, true] {
+                    let mut opening = Opening { ground: *ground, holds: *holds, ..opening_in(*room_use) };
+                    if unknown {
+                        opening.breaker = None;
+                        opening.made_for_panel = None;
+                        opening.has_upstream = None;
+                        opening.readily_accessible = None;
+                        opening.fill.volume = None;
+                        opening.on_shared_neutral = true;
+                    }
+                    openings.push(opening);
+                }
+            }
+        }
+    }
+    openings
+}
+
+#[test]
+fn every_duty_and_every_remedy_is_answered_once_and_in_order() {
+    for opening in many_openings() {
+        for edition in Edition::ALL {
+            let judgement = under(edition, &opening);
+            let duties: Vec<Duty> = judgement.duties.iter().map(|verdict| verdict.duty).collect();
+            let remedies: Vec<Remedy> = judgement.remedies.iter().map(|verdict| verdict.remedy).collect();
+            assert_eq!(duties, Duty::ALL);
+            assert_eq!(remedies, Remedy::ALL);
+        }
+    }
+}
+
+#[test]
+fn what_is_not_lawful_always_says_why_by_a_rule() {
+    for opening in many_openings() {
+        for edition in Edition::ALL {
+            for verdict in under(edition, &opening).remedies {
+                assert_eq!(verdict.lawful == Lawful::Yes, verdict.why_not.is_empty(), "{edition} {verdict:?}");
+                assert!(verdict.why_not.iter().all(|why| !why.contains("no rule allows")), "{opening:?} {verdict:?}");
+                assert!(!verdict.rules.is_empty());
+                assert!(verdict.lawful != Lawful::No || verdict.markings.is_empty());
+            }
+        }
+    }
+}
+
+#[test]
+fn an_opening_of_which_the_ground_is_unknown_gets_nothing_that_depends_on_it() {
+    let opening = Opening { ground: GroundFact::Unknown, ..bedroom() };
+    for edition in Edition::ALL {
+        for verdict in under(edition, &opening).remedies {
+            let expected = match verdict.remedy {
+                Remedy::Leave | Remedy::NewCable => Lawful::Yes,
+                _ => Lawful::NotChecked,
+            };
+            assert_eq!(verdict.lawful, expected, "{edition} {}", verdict.remedy);
+        }
+    }
+}
+
+#[test]
+fn more_volume_never_breaks_the_fit_of_a_box() {
+    let mut opening = Opening { breaker: Some(Amperes::new(20)), ..bedroom() };
+    for cables in 1..5 {
+        opening.fill.cables = two_wire_cables(cables);
+        for clamps in [None, Some(Clamps::Inside), Some(Clamps::Outside)] {
+            opening.fill.clamps = clamps;
+            for edition in Edition::ALL {
+                for remedy in Remedy::ALL {
+                    let mut fitted = false;
+                    for hundredths in (0..4000).step_by(50) {
+                        opening.fill.volume = Some(Volume::hundredths(hundredths));
+                        let fit = fit_after(*remedy, &opening, &CodeInForce::published(edition));
+                        let fits = fit.verdict == FillVerdict::Fits;
+                        assert!(fits || !fitted, "{remedy} fitted a smaller box");
+                        fitted = fits;
+                    }
+                    assert!(fitted, "{remedy} with {cables} cables does not fit 39.5 in³");
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn every_value_has_a_reading_for_each_of_the_four_editions() {
+    let mut values: Vec<&dyn Value> = rulebook::tables::VALUES.to_vec();
+    values.extend(CONNECTION_VALUES);
+    RULES.iter().for_each(|rule| values.extend(rule.values));
+    let ids: BTreeSet<&str> = values.iter().map(|value| value.id()).collect();
+    assert_eq!(ids.len(), values.len(), "two values share a name, or one is listed twice");
+    for value in &values {
+        let editions: Vec<Edition> = value.citations().iter().map(|cite| cite.edition).collect();
+        assert_eq!(editions, Edition::ALL, "{}", value.id());
+        assert!(value.citations().iter().all(|cite| !cite.section.is_empty()), "{}", value.id());
+    }
+    assert!(values.len() >= 50, "only {} values are listed", values.len());
+}
+
+#[test]
+fn an_edition_nobody_has_entered_gives_not_checked_and_never_another_editions_value() {
+    const ONLY_2017: ByEdition<u32> =
+        ByEdition { id: "test.only-2017", readings: &[Reading::remembered(Edition::Nec2017, "1.1", 7)] };
+    assert_eq!(ONLY_2017.in_force(Edition::Nec2017).unwrap().value, 7);
+    assert!(ONLY_2017.in_force(Edition::Nec2020).unwrap_err().because.contains("test.only-2017"));
+}
+
+#[test]
+fn every_rule_has_its_own_name_a_title_and_a_page_that_opens_with_the_title() {
+    let ids: BTreeSet<&str> = RULES.iter().map(|rule| rule.id).collect();
+    assert_eq!(ids.len(), RULES.len());
+    for one in RULES {
+        assert_eq!(one.page.lines().next(), Some(format!("# {}", one.title).as_str()), "{}", one.id);
+        assert!(one.page.contains("\n- **"), "{} has no scenario on its page", one.id);
+        assert_eq!(rule(one.id).unwrap().id, one.id);
+    }
+}
+
+#[test]
+fn a_shared_neutral_never_gets_a_single_pole_breaker() {
+    for made in [vec![ProtectiveBreaker::Gfci, ProtectiveBreaker::Dual], vec![]] {
+        let opening = Opening { on_shared_neutral: true, made_for_panel: Some(made), ..bedroom() };
+        let judgement = judge(&opening, &CodeInForce::published(Edition::Nec2020));
+        assert_eq!(judgement.remedies[4].remedy, Remedy::GfciBreaker);
+        assert_eq!(judgement.remedies[4].lawful, Lawful::No);
+    }
+}
