@@ -126,10 +126,16 @@ fn reads_right(case: &Case, index: BoxIndex, evidence: &Evidence, state: &Ground
         return None;
     }
     let loaded = evidence.ground == GroundReading::Separate;
-    let says = if loaded {
-        "It reads right under load, but nobody has seen the path to the panel: that remains to be looked at."
-    } else {
-        "It reads right without load, and so would a false or a poor ground: this proves no ground yet."
+    let says = match (loaded, connected && evidence.seen.is_some()) {
+        (true, _) => {
+            "It reads right under load, but nobody has seen the path to the panel: that remains to be looked at."
+        }
+        (false, true) => {
+            "It reads right without load and a sound ground was seen in the box: a loaded test would prove it."
+        }
+        (false, false) => {
+            "It reads right without load, and so would a false or a poor ground: this proves no ground yet."
+        }
     };
     let finding = Finding::new(Site::Box(index), Condition::GroundUnverified, Certainty::Shown, says)
         .because(

@@ -110,7 +110,7 @@ mod tests {
     fn what_collapses_under_a_low_impedance_meter_was_no_ground() {
         let high = read([120_000, 118_000, 2_000], Some(MeterKind::HighImpedance), LoadState::None);
         let low = read([120_000, 0, 0], Some(MeterKind::LowImpedance), LoadState::None);
-        assert_eq!(ground_reading(&[high.clone()]), GroundReading::Right);
+        assert_eq!(ground_reading(std::slice::from_ref(&high)), GroundReading::Right);
         assert_eq!(ground_reading(&[high, low]), GroundReading::Open(Certainty::Shown));
     }
 }

@@ -197,6 +197,10 @@ fn without_a_path(case: &Case, index: BoxIndex) -> GroundState {
             "it reads as if it had a ground, but no wiring method brings one: a jumper, a pipe or a later wire";
         return state(GroundFact::Unknown, Possible, because);
     }
+    if evidence.taken.iter().any(|(reading, _)| reading.tester_trips_gfci == Some(true)) {
+        let because = "a tester's GFCI button found something to leak to, and no wiring method brings a ground";
+        return state(GroundFact::Unknown, Possible, because);
+    }
     if seen_against_wiring(case, index) {
         let because =
             "a ground was seen connected where the wiring method carries none: where it leads takes following it";

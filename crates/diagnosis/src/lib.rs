@@ -11,6 +11,7 @@ mod false_ground;
 mod finding;
 mod ground_reading;
 mod ground_state;
+mod live_box;
 mod load_test;
 mod neighbours;
 mod neutral_fuse;
@@ -41,6 +42,7 @@ pub fn diagnose(dwelling: &Dwelling) -> Diagnosis {
     findings.extend(neutral_fuse::find(&case));
     findings.extend(polarity::find(&case));
     findings.extend(sighting::find(&case));
+    findings.extend(live_box::find(&case));
     findings.extend(contradiction::find(&case, &ground));
     findings.extend(protective_device::find(&case, &ground));
     findings.extend(neighbours::find(&case));

@@ -38,6 +38,7 @@ fn a_tester_that_trips_a_gfci_in_a_house_without_grounds_is_a_warning() {
     let trips = Reading { tester_trips_gfci: Some(true), ..Reading::default() };
     let said = Sketch::wired_in(CableKind::KnobAndTube).then("bath", [trips]).diagnosed();
     let finding = said.finding("bath", Condition::FalseGround).expect("something leads to the neutral or to a pipe");
+    assert_eq!(said.ground("bath").0, GroundFact::Unknown);
     assert!(finding.danger);
     assert!(finding.look_alikes.iter().any(|other| other.condition == Condition::GroundByPipeOrRod));
 }
@@ -130,6 +131,8 @@ fn a_lamp_that_lights_from_hot_to_box_does_not_make_armor_a_ground() {
     let lamp = Reading { hot_box: Some(Volts::new(118)), meter: Some(MeterKind::TestLamp), ..Reading::default() };
     let unknown = Sketch::wired_in(CableKind::ArmoredUnknown).then("a", [lamp.clone()]).diagnosed();
     assert_eq!(unknown.ground("a").0, GroundFact::Unknown);
+    let path = unknown.finding("a", Condition::PossibleArmorGround).expect("the box has a path of some kind");
+    assert_eq!(path.sure, Certainty::Possible);
     let stripless = Sketch::wired_in(CableKind::ArmoredNoStrip).then("a", [lamp]).diagnosed();
     assert_eq!(stripless.ground("a").0, GroundFact::None);
 }
