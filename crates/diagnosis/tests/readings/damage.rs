@@ -20,6 +20,27 @@ fn an_open_neutral_lies_between_the_last_whole_box_and_the_first_dead_one() {
     assert!(behind.says.contains("`third`") && behind.next.is_none() && behind.danger);
 }
 
+/// Common practice, no source: the break shows first at the box nearest the panel.
+#[test]
+fn three_dead_boxes_in_a_row_share_one_break() {
+    let dead = || [read_low(0.0, 0.0, 0.0)];
+    let said = Sketch::wired_in(CableKind::NmTwoWire).then("a", dead()).then("b", dead()).then("c", dead()).diagnosed();
+    assert!(said.finding("c", Condition::OpenHot).is_some_and(|finding| finding.says.contains("`a`")));
+    assert_eq!(said.says.findings.iter().filter(|finding| finding.next.is_some()).count(), 1);
+}
+
+/// Common practice, no source: a whole box between two dead ones makes two breaks.
+#[test]
+fn a_break_behind_a_whole_box_is_a_break_of_its_own() {
+    let said = Sketch::wired_in(CableKind::NmTwoWire)
+        .then("dead device", [read_low(0.0, 0.0, 0.0)])
+        .then("whole", [read_low(120.0, 0.0, 0.0)])
+        .then("dead end", [read_low(0.0, 0.0, 0.0)])
+        .diagnosed();
+    let second = said.finding("dead end", Condition::OpenHot).expect("it is dead");
+    assert!(second.says.contains("between `whole`"));
+}
+
 /// Common practice, no source: everything behind an open hot conductor reads nothing.
 #[test]
 fn an_open_hot_conductor_is_placed_the_same_way() {
@@ -105,6 +126,17 @@ fn armor_without_a_connector_grounds_nothing_as_it_is() {
         .diagnosed();
     assert_eq!(said.ground("kitchen").0, GroundFact::Loose);
     assert!(said.finding("kitchen", Condition::LooseGround).is_some_and(|finding| finding.next.is_some()));
+}
+
+/// Common practice, no source: a splice is opened from both ends.
+#[test]
+fn an_open_ground_behind_a_sound_one_names_both_boxes() {
+    let said = Sketch::wired_in(CableKind::NmWithGround)
+        .then("sound", [read(120.0, 120.0, 0.0)])
+        .then("open", [tester(TesterVerdict::OpenGround)])
+        .diagnosed();
+    let finding = said.finding("open", Condition::OpenGround).expect("the tester says so");
+    assert_eq!(said.next_boxes(finding), ["open", "sound"]);
 }
 
 /// Published: instrument maker's manual, under 1 Ω for people; the figure between is common practice, no source.

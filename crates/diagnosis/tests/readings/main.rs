@@ -4,5 +4,6 @@ mod damage;
 mod ground_that_is_or_is_not;
 mod properties;
 mod published;
+mod sightings;
 mod sketch;
 mod testers;

@@ -63,6 +63,17 @@ fn a_false_ground_under_load_is_shown_by_the_neutral_that_does_not_rise() {
     assert!(said.finding("a", Condition::FalseGround).is_some_and(|finding| finding.danger));
 }
 
+/// Common practice, no source: 0.05 V is a jumper's own drop; readings that do not add up decide nothing.
+#[test]
+fn a_join_needs_a_neutral_near_nothing_and_readings_that_add_up() {
+    let under_load =
+        |loaded| Sketch::wired_in(CableKind::NmTwoWire).then("a", [read(120.0, 120.0, 0.0), loaded]).diagnosed();
+    let joined = under_load(read_loaded(116.4, 116.4, 0.05));
+    assert_eq!(joined.sure_of("a", Condition::FalseGround), Some(Certainty::Shown));
+    let wrong = under_load(read_loaded(116.4, 119.0, 0.0));
+    assert_eq!(wrong.sure_of("a", Condition::FalseGround), None);
+}
+
 /// Published: trade forum on testing for reversed-polarity false grounds: hot 0 V, neutral 120 V, ground 120 V to true earth.
 #[test]
 fn only_an_independent_earth_finds_a_reversed_false_ground() {

@@ -113,6 +113,8 @@ fn a_whole_circuit_with_an_open_neutral_in_a_fuse_box_may_be_a_neutral_fuse() {
     let said = sketch.diagnosed();
     let finding = said.anywhere(Condition::NeutralFuse).expect("every box of the circuit lacks its neutral");
     assert!(finding.danger && finding.sure == Certainty::Likely);
+    let one_whole = sketch.then("c", [tester(TesterVerdict::OpenGround)]).diagnosed();
+    assert_eq!(one_whole.anywhere(Condition::NeutralFuse), None);
 }
 
 /// Published: an inspectors' forum on home-bound computer users: an analyzer said all is well by screw contact alone.
