@@ -1,12 +1,13 @@
 //! What a part costs at least while links are undecided, and exactly once all are decided.
 //!
-//! Every supplied group has exactly one chosen link into it, so taking an open group's supply costs at least the
-//! lightest link that can still flow into it. That charge is shared out among the group's nodes, and each tree is then
-//! solved for itself: whatever is decided later, the trees and links cost at least the sum.
+//! Taking an open group's supply costs at least its [charge](crate::charges). That charge is shared out among the
+//! group's nodes, and each tree is then solved for itself: whatever is decided later, the trees and links cost at least
+//! the sum.
 
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
+use crate::charges::Charges;
 use crate::effective_tree::{EffectiveTree, Move};
 use crate::link_state::{LinkState, Status};
 use crate::part::{NodeSupply, Part, PartTree};
@@ -15,6 +16,9 @@ use crate::weight::{IMPOSSIBLE, Weight, plus};
 
 /// Beyond so many remembered results of a tree, all are forgotten, to bound the memory.
 const MOST_REMEMBERED: usize = 1 << 14;
+
+/// How often the charges may rise for what the trees wish at them.
+const MOST_RISES: usize = 6;
 
 /// What a tree costs at least, and which nodes take their open supply for that.
 #[derive(Debug)]
@@ -50,17 +54,32 @@ impl<'p> Bounder<'p> {
         Self { part, remembered: vec![BTreeMap::new(); part.trees.len()] }
     }
 
-    /// Returns what a settled state costs at least.
-    pub fn bound(&mut self, state: &LinkState) -> Bound {
+    /// Returns what a settled state costs at least, no closer than is enough.
+    pub fn bound(&mut self, state: &LinkState, enough: Weight) -> Bound {
+        let mut charges = Charges::new(self.part, state);
+        let mut bound = self.bound_at(state, &charges);
+        for _ in 0..MOST_RISES {
+            let takes = |(status, wish): (&Status, &Wish)| match status {
+                Status::Off => false,
+                Status::Due | Status::Fed(_) => true,
+                Status::Open => wish.wanting > 0,
+            };
+            let takes: Vec<bool> = state.status.iter().zip(&bound.wishes).map(takes).collect();
+            if bound.value >= enough || !charges.rise(self.part, state, &takes) {
+                break;
+            }
+            bound = self.bound_at(state, &charges);
+        }
+        bound
+    }
+
+    fn bound_at(&mut self, state: &LinkState, charges: &Charges) -> Bound {
         let mut value = 0;
         for (group, status) in state.status.iter().enumerate() {
             value = match status {
                 Status::Off => value,
-                Status::Fed(arc) => plus(value, state.weight[*arc]),
-                Status::Due => plus(value, state.least_into(self.part, group)),
-                Status::Open if self.part.groups[group].nodes.is_empty() => {
-                    plus(value, state.least_into(self.part, group).min(0))
-                }
+                Status::Fed(_) | Status::Due => plus(value, charges.by_group[group]),
+                Status::Open if self.part.groups[group].nodes.is_empty() => plus(value, charges.by_group[group].min(0)),
                 Status::Open => value,
             };
         }
@@ -69,7 +88,7 @@ impl<'p> Bounder<'p> {
             if value >= IMPOSSIBLE {
                 break;
             }
-            let tree = self.tree_bound(place, state, false);
+            let tree = self.tree_bound(place, state, &charges.by_group, false);
             value = plus(value, tree.value);
             for (supply, wants) in self.part.trees[place].supply.iter().zip(&tree.wants_supply) {
                 if let NodeSupply::As { group, .. } = supply {
@@ -84,16 +103,16 @@ impl<'p> Bounder<'p> {
     /// Returns what a complete state costs, and the links' share of it must be exact in the state.
     pub fn exact(&mut self, state: &LinkState, links: Weight) -> Weight {
         (0..self.part.trees.len()).fold(links, |sum, place| {
-            if sum >= IMPOSSIBLE { sum } else { plus(sum, self.tree_bound(place, state, true).value) }
+            if sum >= IMPOSSIBLE { sum } else { plus(sum, self.tree_bound(place, state, &[], true).value) }
         })
     }
 
-    fn tree_bound(&mut self, place: usize, state: &LinkState, exact: bool) -> Rc<TreeBound> {
-        let key = self.key(place, state, exact);
+    fn tree_bound(&mut self, place: usize, state: &LinkState, charges: &[Weight], exact: bool) -> Rc<TreeBound> {
+        let key = self.key(place, state, charges, exact);
         if let Some(known) = self.remembered[place].get(&key) {
             return Rc::clone(known);
         }
-        let found = Rc::new(self.solved(place, state, exact));
+        let found = Rc::new(self.solved(place, state, charges, exact));
         if self.remembered[place].len() >= MOST_REMEMBERED {
             self.remembered[place].clear();
         }
@@ -101,10 +120,10 @@ impl<'p> Bounder<'p> {
         found
     }
 
-    fn solved(&self, place: usize, state: &LinkState, exact: bool) -> TreeBound {
+    fn solved(&self, place: usize, state: &LinkState, charges: &[Weight], exact: bool) -> TreeBound {
         let nothing = || TreeBound { value: IMPOSSIBLE, wants_supply: Vec::new() };
         let tree = &self.part.trees[place];
-        let (shape, outlooks) = view(self.part, place, state);
+        let (shape, outlooks) = view(self.part, place, state, charges);
         let Some(shape) = shape.as_ref().map_or(Some(&tree.compiled.unmoved), Option::as_ref) else {
             return nothing();
         };
@@ -122,7 +141,7 @@ impl<'p> Bounder<'p> {
     }
 
     /// Everything of the state that the tree's result depends on.
-    fn key(&self, place: usize, state: &LinkState, exact: bool) -> Vec<u64> {
+    fn key(&self, place: usize, state: &LinkState, charges: &[Weight], exact: bool) -> Vec<u64> {
         let tree = &self.part.trees[place];
         let mut key = Vec::with_capacity(3 * tree.groups.len() + tree.arcs.len() + 1);
         key.push(u64::from(exact));
@@ -131,7 +150,7 @@ impl<'p> Bounder<'p> {
                 Status::Off => key.push(0),
                 Status::Due | Status::Fed(_) => key.push(1),
                 Status::Open => {
-                    let bytes = state.least_into(self.part, group).to_le_bytes();
+                    let bytes = charge_of(charges, group).to_le_bytes();
                     key.push(2);
                     for half in bytes.chunks_exact(8) {
                         key.push(half.iter().rev().fold(0, |sum, byte| sum << 8 | u64::from(*byte)));
@@ -150,9 +169,14 @@ impl<'p> Bounder<'p> {
 }
 
 /// The tree's shape where links move nodes – `None` within, where it is none – and what the links mean for each node.
-pub(crate) fn view(part: &Part<'_>, place: usize, state: &LinkState) -> (Option<Option<EffectiveTree>>, Vec<Outlook>) {
+pub(crate) fn view(
+    part: &Part<'_>,
+    place: usize,
+    state: &LinkState,
+    charges: &[Weight],
+) -> (Option<Option<EffectiveTree>>, Vec<Outlook>) {
     let tree = &part.trees[place];
-    let supply = tree.supply.iter().map(|supply| supply_of(part, state, *supply));
+    let supply = tree.supply.iter().map(|supply| supply_of(part, state, charges, *supply));
     let mut outlooks: Vec<Outlook> =
         supply.map(|supply| Outlook { supply, movable: Movable::No, landings: 0, grade: 0 }).collect();
     let mut moves: Vec<Move> = Vec::new();
@@ -191,11 +215,16 @@ pub(crate) fn view(part: &Part<'_>, place: usize, state: &LinkState) -> (Option<
     (Some(shape), outlooks)
 }
 
+/// A complete state has no charges.
+fn charge_of(charges: &[Weight], group: usize) -> Weight {
+    charges.get(group).copied().unwrap_or(0)
+}
+
 fn distinct(moves: &[Move]) -> bool {
     moves.iter().enumerate().all(|(place, one)| moves[..place].iter().all(|other| other.node != one.node))
 }
 
-fn supply_of(part: &Part<'_>, state: &LinkState, supply: NodeSupply) -> Supply {
+fn supply_of(part: &Part<'_>, state: &LinkState, charges: &[Weight], supply: NodeSupply) -> Supply {
     match supply {
         NodeSupply::Never => Supply::Off,
         NodeSupply::Always => Supply::On,
@@ -204,7 +233,7 @@ fn supply_of(part: &Part<'_>, state: &LinkState, supply: NodeSupply) -> Supply {
             Status::Due | Status::Fed(_) => Supply::On,
             Status::Open => {
                 let nodes = part.groups[group].nodes.len() as Weight;
-                let whole = state.least_into(part, group);
+                let whole = charge_of(charges, group);
                 let rest = if share == 0 { whole.rem_euclid(nodes) } else { 0 };
                 Supply::Open(whole.div_euclid(nodes) + rest)
             }
@@ -219,7 +248,7 @@ pub(crate) fn tree_choices(
     state: &LinkState,
 ) -> Option<(usize, Vec<crate::tree_solver::Chosen>)> {
     let tree: &PartTree<'_> = &part.trees[place];
-    let (shape, outlooks) = view(part, place, state);
+    let (shape, outlooks) = view(part, place, state, &[]);
     let shape = shape.as_ref().map_or(Some(&tree.compiled.unmoved), Option::as_ref)?;
     TreeSolver::new(&tree.compiled, shape, &outlooks, true).choices()
 }

@@ -2,6 +2,7 @@
 //! It knows nothing electrical.
 
 mod bound;
+mod charges;
 mod checker;
 mod compiled_tree;
 mod effective_tree;

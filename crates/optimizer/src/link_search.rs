@@ -70,7 +70,8 @@ impl Search<'_> {
     fn look_at(&mut self, mut state: LinkState, open: &mut Vec<OpenNode>) {
         self.nodes += 1;
         if state.settle(self.bounder.part) {
-            let bound = self.bounder.bound(&state);
+            let enough = self.best_weight();
+            let bound = self.bounder.bound(&state, enough);
             if bound.value < self.best_weight() {
                 open.push(OpenNode { state, bound });
             }
