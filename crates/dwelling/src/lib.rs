@@ -17,6 +17,7 @@ mod reading;
 mod room;
 mod route;
 mod run;
+mod trade_size;
 mod tree;
 mod whole;
 
@@ -34,5 +35,6 @@ pub use reading::{GroundFact, GroundSeen, LoadState, MeterKind, Reading, TesterV
 pub use room::{Point, Room, RoomUse, Space};
 pub use route::{Route, RouteEnd, RouteKind};
 pub use run::{CableKind, GroundPath, Run};
+pub use trade_size::{TRADE_SIZES, TradeSize, trade_size, volume_printed_as};
 pub use tree::{CircuitTree, circuit_trees};
 pub use whole::Dwelling;

@@ -1,0 +1,48 @@
+//! Readings that cannot all be true at once.
+
+use crate::diagnostic::Span;
+use crate::mistakes::readings_contradict;
+use crate::notes::Notes;
+use crate::row::Row;
+use crate::value::{Value, ValueKind};
+use dwelling::{Dwelling, MeterKind, Reading};
+
+/// How far the largest of three voltages may exceed the other two together, for meters that do not agree with themselves:
+/// five volts and a twentieth of the largest. Common practice, no source.
+const SLACK_MILLIVOLTS: i64 = 5_000;
+const SLACK_SHARE: i64 = 20;
+
+pub(crate) fn check(notes: &mut Notes, draft: &Dwelling, rows: &[Row<'_>]) {
+    for (device_box, row) in draft.boxes.iter().zip(rows) {
+        let Some(value) = row.table.entry("found").map(|entry| &entry.value) else { continue };
+        let items: Vec<&Value> = match &value.kind {
+            ValueKind::List(items) => items.iter().filter(|item| matches!(item.kind, ValueKind::Table(_))).collect(),
+            _ => vec![value],
+        };
+        for (reading, item) in device_box.found.iter().zip(items) {
+            contradiction(notes, reading, item);
+        }
+    }
+}
+
+/// The voltages between three points: none can be larger than the other two together.
+///
+/// A meter of high impedance lifts an open conductor to anything, so its readings are let be.
+fn contradiction(notes: &mut Notes, reading: &Reading, item: &Value) {
+    if !matches!(reading.meter, Some(MeterKind::LowImpedance | MeterKind::LoadTester)) {
+        return;
+    }
+    let (Some(hn), Some(hg), Some(ng)) = (reading.hot_neutral, reading.hot_ground, reading.neutral_ground) else {
+        return;
+    };
+    let mut volts = [("hn", hn), ("hg", hg), ("ng", ng)];
+    volts.sort_by_key(|(_, volts)| volts.as_millivolts());
+    let [low, middle, high] = volts.map(|(_, volts)| volts.as_millivolts());
+    if high <= low + middle + SLACK_MILLIVOLTS + high / SLACK_SHARE {
+        return;
+    }
+    let ValueKind::Table(table) = &item.kind else { return };
+    let place = |key: &str| -> Span { table.entry(key).map_or(item.span, |entry| entry.value.span) };
+    let told = volts.map(|(key, volts)| (key, volts, place(key)));
+    notes.push(readings_contradict::mistake(&told));
+}

@@ -1,0 +1,99 @@
+//! The pages for users: the survey file, and the mistakes, made from the same tables that the reading uses.
+
+use crate::mistakes::KINDS;
+use crate::shape::{FieldKind, Need, Shape};
+use crate::tables::names::LISTS;
+use crate::tables::survey;
+use std::fmt::Write as _;
+
+const MADE: &str = "<!-- Made by `cargo run -p survey --example survey_pages`; a test compares it with the code. -->";
+
+const INTRODUCTION: &str = "\
+A survey says what was found in one dwelling. People write it in TOML, programs in JSON; both have the same shape, and a
+file whose name ends in `.json` is read as JSON.
+
+- **Unknown is a value.** Every key that is not needed can be left out, or be `\"unknown\"`.
+- **Units stand beside numbers**: `\"14 ft\"`, `\"5 ft 6 in\"`, `\"4.2 m\"`, `\"12.5 in3\"`, `\"205 cm3\"`, `\"15 A\"`. A number alone is
+  taken only for volts, ohms, minutes, wire sizes and coordinates.
+- **Metric box volumes** that the volume table prints beside its cubic inches are those cubic inches; any other is
+  converted exactly (1 in = 25.4 mm) and rounded down.
+- **Ids** are letters, digits and `-`, `_`, `.`, `/`, `#`, `+`. Boxes, panels and ground sources share their names, since a box is
+  fed by, and a route begins at, any of them.
+- **Every mistake** of a file is pointed at in one go; [mistakes](mistakes.md) lists them.
+";
+
+/// The page about the survey file, in Markdown.
+#[must_use]
+pub fn survey_page() -> String {
+    let mut page = format!("{MADE}\n\n# The survey file\n\n{INTRODUCTION}\n");
+    let mut shapes: Vec<&'static Shape> = Vec::new();
+    collect(&survey::SHAPE, &mut shapes);
+    for shape in shapes {
+        let title =
+            if shape.title.contains(['[', '{']) { format!("`{}`", shape.title) } else { shape.title.to_string() };
+        let _ = write!(page, "## {title}\n\n{}\n\n", shape.meaning);
+        page.push_str("| key | what it says | what it holds | needed | example |\n| --- | --- | --- | --- | --- |\n");
+        for field in shape.fields {
+            let needed = if field.need == Need::Optional { "" } else { "yes" };
+            let holds = field.kind.expected();
+            let _ =
+                writeln!(page, "| `{}` | {} | {holds} | {needed} | `{}` |", field.key, field.meaning, field.example);
+        }
+        page.push('\n');
+    }
+    page.push_str("## Names\n\n");
+    for list in LISTS {
+        let _ = write!(page, "### {}\n\n| name | meaning |\n| --- | --- |\n", capital(list.title));
+        for name in list.names {
+            let _ = writeln!(page, "| `{name}` | {} |", (list.meaning)(name).trim());
+        }
+        page.push('\n');
+    }
+    page.push_str(
+        "## Trade sizes of metal boxes\n\n| size | volume | printed | by gang |\n| --- | --- | --- | --- |\n",
+    );
+    for size in dwelling::TRADE_SIZES {
+        let by_gang = if size.by_gang { "yes" } else { "" };
+        let _ = writeln!(page, "| `{}` | {} | {} cm³ | {by_gang} |", size.name, size.volume, size.cubic_centimetres);
+    }
+    page
+}
+
+/// The page about mistakes, in Markdown.
+#[must_use]
+pub fn mistakes_page() -> String {
+    let mut page = format!("{MADE}\n\n# Mistakes in survey files\n\n");
+    let _ = write!(
+        page,
+        "{} kinds. An error must be mended before the survey can be used; a warning points at what is odd, though it can be so.\n\n",
+        KINDS.len()
+    );
+    for kind in KINDS {
+        let _ = write!(page, "## {}\n\n{}\n\n```text\n{}```\n\n", kind.code, kind.means, kind.rendered_example());
+    }
+    page.truncate(page.trim_end().len());
+    page.push('\n');
+    page
+}
+
+/// A shape and those inside it, each once, in the order they are met.
+fn collect(shape: &'static Shape, shapes: &mut Vec<&'static Shape>) {
+    if shapes.iter().any(|known| known.name == shape.name) {
+        return;
+    }
+    shapes.push(shape);
+    for field in shape.fields {
+        if let FieldKind::Table(inner)
+        | FieldKind::Tables(inner)
+        | FieldKind::OneOrMore(inner)
+        | FieldKind::DistanceOrTable(inner) = field.kind
+        {
+            collect(inner, shapes);
+        }
+    }
+}
+
+fn capital(text: &str) -> String {
+    let mut characters = text.chars();
+    characters.next().map_or(String::new(), |first| first.to_uppercase().chain(characters).collect())
+}

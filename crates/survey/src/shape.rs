@@ -1,0 +1,152 @@
+//! The shape of a survey: which tables there are, which keys each has, and what each key holds.
+//!
+//! This one description drives the reading, the mistakes, the JSON Schema and the page for users.
+
+use crate::quantity::Quantity;
+
+/// A table of the survey.
+#[derive(Debug)]
+pub(crate) struct Shape {
+    /// How the table is written in TOML: `[[box]]`.
+    pub(crate) title: &'static str,
+    /// Its name in the schema.
+    pub(crate) name: &'static str,
+    /// What it describes.
+    pub(crate) meaning: &'static str,
+    pub(crate) fields: &'static [Field],
+}
+
+/// A key of a table.
+#[derive(Debug)]
+pub(crate) struct Field {
+    pub(crate) key: &'static str,
+    pub(crate) kind: FieldKind,
+    pub(crate) need: Need,
+    /// What it says, in one line.
+    pub(crate) meaning: &'static str,
+    /// A value as TOML writes it.
+    pub(crate) example: &'static str,
+}
+
+/// Whether a key must be there.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Need {
+    /// It must.
+    Required,
+    /// It must, and a mistake of its own says so.
+    RequiredOtherwise,
+    /// It may be left out, or be "unknown".
+    Optional,
+}
+
+/// What a key holds.
+#[derive(Clone, Copy, Debug)]
+pub(crate) enum FieldKind {
+    /// The number of the survey format.
+    Format,
+    /// A name of the surveyor's own.
+    Id,
+    /// The id of something else; the text says of what.
+    Reference(&'static str),
+    Text,
+    Flag,
+    Year,
+    /// A whole number from a least to a greatest.
+    Count(i64, i64),
+    Name(&'static NameList),
+    Names(&'static NameList),
+    Quantity(Quantity),
+    Gauge,
+    /// Dollars, to the cent.
+    Money,
+    TradeSize,
+    Point,
+    Outline,
+    Table(&'static Shape),
+    Tables(&'static Shape),
+    /// One table, or a list of them.
+    OneOrMore(&'static Shape),
+    /// A distance alone, or a table.
+    DistanceOrTable(&'static Shape),
+}
+
+/// A closed list of names.
+#[derive(Debug)]
+pub(crate) struct NameList {
+    /// What the names are, as the page for users calls them.
+    pub(crate) title: &'static str,
+    pub(crate) names: &'static [&'static str],
+    pub(crate) meaning: fn(&str) -> &'static str,
+}
+
+impl Shape {
+    pub(crate) fn field(&self, key: &str) -> Option<&'static Field> {
+        self.fields.iter().find(|field| field.key == key)
+    }
+
+    pub(crate) fn keys(&self) -> impl Iterator<Item = &'static str> + use<> {
+        self.fields.iter().map(|field| field.key)
+    }
+}
+
+impl FieldKind {
+    /// What must stand there, with an example.
+    pub(crate) fn expected(&self) -> String {
+        match self {
+            Self::Format => "the number of the survey format, `1`".to_string(),
+            Self::Id => "a name of your own in quotes, such as `\"B2-1\"`".to_string(),
+            Self::Reference(what) => format!("the id of {what} in quotes"),
+            Self::Text => "a text in quotes".to_string(),
+            Self::Flag => "`true` or `false`".to_string(),
+            Self::Year => "a year, such as `1956`".to_string(),
+            Self::Count(least, most) => format!("a whole number from {least} to {most}"),
+            Self::Name(list) => format!("one of the {}, such as `\"{}\"`", list.title, list.names[0]),
+            Self::Names(list) => format!("a list of {}, such as `[\"{}\"]`", list.title, list.names[0]),
+            Self::Quantity(quantity) => quantity.expected().to_string(),
+            Self::Gauge => "a wire size, such as `14` or `\"1/0 AWG\"`".to_string(),
+            Self::Money => "dollars, such as `24.50`".to_string(),
+            Self::TradeSize => "the trade size of a metal box in quotes, such as `\"3x2x2-1/2\"`".to_string(),
+            Self::Point => "a place on the plan, such as `[11.0, 4.5]`".to_string(),
+            Self::Outline => "the corners of the room, such as `[[0, 0], [11, 0], [11, 12], [0, 12]]`".to_string(),
+            Self::Table(shape) => format!("a table, `{}`", shape.title),
+            Self::Tables(shape) => format!("a list of tables, each under `{}`", shape.title),
+            Self::OneOrMore(shape) => format!("a table, `{}`, or a list of them", shape.title),
+            Self::DistanceOrTable(shape) => format!("a distance, such as `\"4 ft\"`, or a table, `{}`", shape.title),
+        }
+    }
+}
+
+/// A static list of the names of an enum of the dwelling.
+macro_rules! name_list {
+    ($list:ident, $kind:ty, $title:literal) => {
+        pub(crate) static $list: $crate::shape::NameList = $crate::shape::NameList {
+            title: $title,
+            names: <$kind>::NAMES,
+            meaning: |name| <$kind>::from_name(name).map_or("", |variant| variant.meaning()),
+        };
+    };
+}
+pub(crate) use name_list;
+
+/// A field; `must` keys are required, `own` ones by a mistake of their own, `may` ones can be left out.
+macro_rules! field {
+    (must $key:literal, $kind:expr, $meaning:literal, $example:literal) => {
+        field!(@ Required, $key, $kind, $meaning, $example)
+    };
+    (own $key:literal, $kind:expr, $meaning:literal, $example:literal) => {
+        field!(@ RequiredOtherwise, $key, $kind, $meaning, $example)
+    };
+    (may $key:literal, $kind:expr, $meaning:literal, $example:literal) => {
+        field!(@ Optional, $key, $kind, $meaning, $example)
+    };
+    (@ $need:ident, $key:literal, $kind:expr, $meaning:literal, $example:literal) => {
+        $crate::shape::Field {
+            key: $key,
+            kind: $kind,
+            need: $crate::shape::Need::$need,
+            meaning: $meaning,
+            example: $example,
+        }
+    };
+}
+pub(crate) use field;

@@ -1,0 +1,30 @@
+//! Panels.
+
+use crate::notes::Notes;
+use crate::row::Row;
+use crate::shape::{FieldKind, Shape, field};
+use crate::tables::names::{OVERCURRENT, PROTECTIVE_BREAKERS};
+use dwelling::{Overcurrent, Panel, ProtectiveBreaker};
+
+pub(crate) static SHAPE: Shape = Shape {
+    title: "[[panel]]",
+    name: "panel",
+    meaning: "An enclosure in which branch circuits originate.",
+    fields: &[
+        field!(must "id", FieldKind::Id, "its name in this survey", "\"main\""),
+        field!(may "overcurrent", FieldKind::Name(&OVERCURRENT), "breakers or fuses", "\"breakers\""),
+        field!(may "made_for_it", FieldKind::Names(&PROTECTIVE_BREAKERS), "the protective breakers made and listed for this panel; `[]` where there are none", "[\"gfci\", \"dual\"]"),
+        field!(may "ground_bar", FieldKind::Flag, "whether it has a bar for equipment grounding conductors", "true"),
+        field!(may "room_beside", FieldKind::Flag, "whether a box with a dead-front device fits beside it", "true"),
+    ],
+};
+
+pub(crate) fn read(notes: &mut Notes, row: &Row<'_>) -> Panel {
+    Panel {
+        id: row.text_kept("id"),
+        overcurrent: row.name(notes, "overcurrent", Overcurrent::from_name),
+        made_for_it: row.names(notes, "made_for_it", ProtectiveBreaker::from_name),
+        ground_bar: row.flag(notes, "ground_bar"),
+        room_beside: row.flag(notes, "room_beside"),
+    }
+}

@@ -1,0 +1,102 @@
+//! The file as a whole.
+
+use crate::diagnostic::Span;
+use crate::ids::Ids;
+use crate::mistakes::{format_missing, format_unknown, no_boxes, no_rooms};
+use crate::notes::Notes;
+use crate::row::Row;
+use crate::shape::{FieldKind, Shape, field};
+use crate::tables::{circuit, device_box, job, panel, room, route, source};
+use crate::value::Table;
+use dwelling::Dwelling;
+
+/// The number of the survey format that is read.
+pub(crate) const FORMAT: i128 = 1;
+
+pub(crate) static SHAPE: Shape = Shape {
+    title: "the file",
+    name: "survey",
+    meaning: "What was found in one dwelling.",
+    fields: &[
+        field!(own "format", FieldKind::Format, "the number of this format", "1"),
+        field!(must "job", FieldKind::Table(&job::SHAPE), "the job as a whole", "{ name = \"Larch Street bungalow\" }"),
+        field!(may "panel", FieldKind::Tables(&panel::SHAPE), "the panels", "[{ id = \"main\" }]"),
+        field!(may "circuit", FieldKind::Tables(&circuit::SHAPE), "the branch circuits", "[{ id = \"3\", panel = \"main\" }]"),
+        field!(own "room", FieldKind::Tables(&room::SHAPE), "the rooms, in the order they are walked", "[{ id = \"bed-2\" }]"),
+        field!(own "box", FieldKind::Tables(&device_box::SHAPE), "the boxes, in the order they were surveyed", "[{ id = \"B2-1\", room = \"bed-2\" }]"),
+        field!(may "source", FieldKind::Tables(&source::SHAPE), "places where a ground could be taken, besides boxes and panels", "[{ id = \"pipe\", kind = \"water-pipe\" }]"),
+        field!(may "route", FieldKind::Tables(&route::SHAPE), "ways along which a conductor or cable could be brought", "[{ from = \"main\", to = \"B2-1\", kind = \"egc\", length = \"40 ft\" }]"),
+    ],
+};
+
+/// The rows that a dwelling was made of, each list in step with the dwelling's own.
+pub(crate) struct Rows<'a> {
+    pub(crate) circuits: Vec<Row<'a>>,
+    pub(crate) rooms: Vec<Row<'a>>,
+    pub(crate) boxes: Vec<Row<'a>>,
+}
+
+/// The ids of everything that something else refers to.
+pub(crate) struct AllIds {
+    pub(crate) panels: Ids,
+    pub(crate) circuits: Ids,
+    pub(crate) rooms: Ids,
+    pub(crate) boxes: Ids,
+    pub(crate) sources: Ids,
+}
+
+/// The draft of the dwelling. Where an error was reported it may hold positions of what is not there.
+pub(crate) fn read<'a>(notes: &mut Notes, table: &'a Table, start: Span) -> (Dwelling, Rows<'a>) {
+    let row = Row::new(notes, &SHAPE, table, start);
+    match row.whole(notes, "format") {
+        Some(FORMAT) => {}
+        Some(other) => notes.push(format_unknown::mistake(other, FORMAT, row.place_of("format"))),
+        None if table.entry("format").is_none() => notes.push(format_missing::mistake(FORMAT, start)),
+        None => {}
+    }
+    let job_row = if table.entry("job").is_some() { row.inner(notes, "job") } else { None };
+    let (job, units) = job_row.map_or((job::unnamed(), job::PlanUnit::Feet), |row| job::read(notes, &row));
+    let panels = row.inners(notes, "panel");
+    let circuits = row.inners(notes, "circuit");
+    let rooms = row.inners(notes, "room");
+    let boxes = row.inners(notes, "box");
+    let sources = row.inners(notes, "source");
+    let routes = row.inners(notes, "route");
+    if rooms.is_empty() && is_left_empty(table, "room") {
+        notes.push(no_rooms::mistake(row.place_of("room")));
+    }
+    if boxes.is_empty() && is_left_empty(table, "box") {
+        notes.push(no_boxes::mistake(row.place_of("box")));
+    }
+    let ids = AllIds {
+        panels: Ids::of(notes, "panel", &panels),
+        circuits: Ids::of(notes, "circuit", &circuits),
+        rooms: Ids::of(notes, "room", &rooms),
+        boxes: Ids::of(notes, "box", &boxes),
+        sources: Ids::of(notes, "source", &sources),
+    };
+    // What feeds a box and where a route ends is told by id alone.
+    ids.boxes.report_clashes(notes, &ids.panels);
+    ids.boxes.report_clashes(notes, &ids.sources);
+    ids.sources.report_clashes(notes, &ids.panels);
+    let mut dwelling = Dwelling {
+        job,
+        panels: panels.iter().map(|row| panel::read(notes, row)).collect(),
+        circuits: Vec::new(),
+        rooms: rooms.iter().map(|row| room::read(notes, row, units)).collect(),
+        boxes: Vec::new(),
+        sources: sources.iter().map(|row| source::read(notes, row, &ids)).collect(),
+        routes: Vec::new(),
+    };
+    dwelling.circuits = circuit::read_all(notes, &circuits, &ids, &mut dwelling.panels);
+    dwelling.boxes = boxes.iter().map(|row| device_box::read(notes, row, &ids, &dwelling.circuits, units)).collect();
+    dwelling.routes = route::read_all(notes, &routes, &ids);
+    (dwelling, Rows { circuits, rooms, boxes })
+}
+
+/// Whether a list is left out or empty, rather than something else than a list.
+fn is_left_empty(table: &Table, key: &str) -> bool {
+    table
+        .entry(key)
+        .is_none_or(|entry| matches!(&entry.value.kind, crate::value::ValueKind::List(items) if items.is_empty()))
+}

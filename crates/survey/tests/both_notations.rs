@@ -1,0 +1,122 @@
+//! The same survey in TOML and in JSON is the same dwelling, and every key reaches its place.
+
+use dwelling::{BoxIndex, Feed, Overcurrent, PanelIndex, Point, RouteEnd, SourceIndex, TesterVerdict};
+use electrical::{Amperes, ConductorMetal, Gauge, Length, Ohms, Volts, Volume};
+use survey::{Format, read};
+
+const TOML: &str = include_str!("surveys/rich.toml");
+const JSON: &str = include_str!("surveys/rich.json");
+
+fn rich() -> dwelling::Dwelling {
+    let found = read(TOML.as_bytes(), Format::Toml);
+    assert_eq!(found.diagnostics, []);
+    found.dwelling.unwrap()
+}
+
+#[test]
+fn the_same_survey_in_json_is_the_same_dwelling() {
+    let found = read(JSON.as_bytes(), Format::Json);
+    assert_eq!(found.diagnostics, []);
+    assert_eq!(found.dwelling.unwrap(), rich());
+}
+
+#[test]
+fn line_endings_and_a_byte_order_mark_change_nothing() {
+    let marked = format!("\u{feff}{}", TOML.replace('\n', "\r\n"));
+    assert_eq!(read(marked.as_bytes(), Format::Toml).dwelling.unwrap(), rich());
+    let marked = format!("\u{feff}{}", JSON.replace('\n', "\r\n"));
+    assert_eq!(read(marked.as_bytes(), Format::Json).dwelling.unwrap(), rich());
+}
+
+#[test]
+fn what_is_unknown_can_be_left_out_or_said() {
+    let said = r#"{"format": 1, "job": {"name": "x", "built": "unknown", "use": "unknown"}, "room": [{"id": "a", "use": "unknown"}],
+        "box": [{"id": "b", "room": "a", "circuit": "unknown", "fed_by": "unknown", "run": "unknown", "at": "unknown",
+        "height": "unknown", "body": "unknown", "holds": "unknown", "cables_in_box": "unknown", "found": "unknown",
+        "serves": "unknown", "want": "unknown", "countertop": "unknown", "sink": "unknown", "wetness": "unknown", "note": "unknown"}]}"#;
+    let left_out = r#"{"format": 1, "job": {"name": "x"}, "room": [{"id": "a"}], "box": [{"id": "b", "room": "a"}]}"#;
+    let (said, left_out) = (read(said.as_bytes(), Format::Json), read(left_out.as_bytes(), Format::Json));
+    assert_eq!(said.diagnostics, []);
+    assert_eq!(said.dwelling.unwrap(), left_out.dwelling.unwrap());
+}
+
+#[test]
+fn the_job_and_the_panels_are_as_written() {
+    let rich = rich();
+    assert_eq!((rich.job.built, rich.job.edition), (Some(1956), Some(2020)));
+    assert_eq!(rich.job.amendments.as_deref(), Some("larch-county.toml"));
+    assert_eq!(rich.panels[0].made_for_it.as_ref().map(Vec::len), Some(3));
+    assert_eq!(rich.panels[0].room_beside, Some(false));
+    assert_eq!(rich.panels[1].made_for_it, Some(Vec::new()));
+    assert_eq!(rich.panels[1].ground_bar, None);
+    assert_eq!(rich.panels[1].overcurrent, Some(Overcurrent::Fuses), "a fused circuit says so");
+}
+
+#[test]
+fn the_circuits_are_as_written() {
+    let rich = rich();
+    assert_eq!(rich.circuits[0].breaker, Some(Amperes::new(15)));
+    assert_eq!(rich.circuits[1].gauge, Some(Gauge::AWG_14));
+    assert_eq!((rich.circuits[2].breaker, rich.circuits[2].gauge), (Some(Amperes::new(20)), Some(Gauge::AWG_12)));
+    assert_eq!(rich.circuits[2].metal, ConductorMetal::Aluminium);
+    assert_eq!(rich.circuits[0].shares_neutral_with, Some(dwelling::CircuitIndex(1)));
+}
+
+/// Published: NEC Table 314.16(A), 3 x 2 x 2-1/2 in.: 12.5 in³, 205 cm³. By hand: two gangs are 25 in³.
+#[test]
+fn the_boxes_are_as_written() {
+    let rich = rich();
+    let [first, second, third, fourth, fifth] = rich.boxes.as_slice() else { panic!("five boxes") };
+    assert_eq!(first.fed_by, Some(Feed::Panel(PanelIndex(0))));
+    assert_eq!(
+        (first.body.volume, first.body.added_volume),
+        (Some(Volume::hundredths(2500)), Some(Volume::hundredths(400)))
+    );
+    assert_eq!(first.at, Some(Point { x: Length::feet_and_inches(0, 6), y: Length::feet(4) }));
+    assert_eq!(first.height, Some(Length::feet_and_inches(1, 4)));
+    assert_eq!(second.fed_by, Some(Feed::Box(BoxIndex(0))));
+    assert_eq!(second.run.length, Some(Length::feet_and_inches(5, 6)));
+    assert_eq!(second.found.len(), 2);
+    assert_eq!(second.found[0].tester, Some(TesterVerdict::OpenGround));
+    assert_eq!(second.found[0].neutral_ground, Some(Volts::new(12)));
+    assert_eq!(second.found[1].hot_neutral, Some(Volts::millivolts(118_500)));
+    assert_eq!(second.found[1].neutral_earth, Some(Volts::millivolts(400)));
+    assert_eq!(second.found[1].ground_impedance, Some(Ohms::milliohms(800)));
+    assert_eq!(third.body.volume, Some(Volume::hundredths(1250)));
+    assert_eq!(third.sink.as_ref().map(|sink| (sink.distance, sink.passes.len())), Some((Length::feet(3), 1)));
+    assert_eq!(third.tub.as_ref().map(|tub| tub.distance), Some(Length::micrometres(12_000_000)));
+    assert!(third.do_not_disturb);
+    assert_eq!(fourth.fed_by, Some(Feed::Panel(PanelIndex(1))));
+    assert_eq!((fifth.circuit, fifth.fed_by, fifth.body.gangs), (None, None, 1));
+}
+
+#[test]
+fn the_sources_and_routes_are_as_written() {
+    let rich = rich();
+    assert_eq!(rich.sources[0].gauge.map(Gauge::number), Some(0));
+    let [first, second] = rich.routes.as_slice() else { panic!("two routes") };
+    assert_eq!((first.from, first.to), (RouteEnd::Panel(PanelIndex(0)), RouteEnd::Box(BoxIndex(0))));
+    assert_eq!((first.minutes, first.openings, first.length), (Some(90), 2, Length::feet(40)));
+    assert_eq!((second.id.as_str(), second.from), ("pipe to K-1", RouteEnd::Source(SourceIndex(0))));
+    assert_eq!((second.minutes, second.length), (Some(45), Length::micrometres(350_000)));
+}
+
+#[test]
+fn every_key_of_every_table_is_used_in_the_rich_survey() {
+    let schema = survey::schema();
+    let mut tables = vec![&schema];
+    tables.extend(schema["$defs"].as_object().unwrap().values());
+    for table in tables {
+        for key in table["properties"].as_object().unwrap().keys() {
+            let used = [format!("\n{key} = "), format!("{key} = "), format!("[{key}]"), format!(".{key}]]")];
+            assert!(used.iter().any(|used| TOML.contains(used.as_str())), "{key}");
+        }
+    }
+}
+
+#[test]
+fn a_file_is_json_by_its_name() {
+    assert_eq!(Format::of_file_name("larch.JSON"), Format::Json);
+    assert_eq!(Format::of_file_name("larch.toml"), Format::Toml);
+    assert_eq!(Format::of_file_name("larch"), Format::Toml);
+}
