@@ -24,7 +24,7 @@ fn contradicted(case: &Case, index: BoxIndex, evidence: &Evidence) -> Option<Fin
     let finding = |sure, says| {
         Finding::new(Site::Box(index), Condition::GroundContradicted, sure, says)
             .because(because.clone())
-            .because(evidence.words(|_, pattern| pattern != crate::pattern::Pattern::Silent))
+            .because(evidence.all_words())
     };
     let unexplained = !matches!(evidence.seen, Some(GroundSeen::Jumper | GroundSeen::PipeOrRod))
         && !matches!(evidence.ground, GroundReading::Joined(_) | GroundReading::ReversedJoined(_));
@@ -138,9 +138,7 @@ fn reads_right(case: &Case, index: BoxIndex, evidence: &Evidence, state: &Ground
         }
     };
     let finding = Finding::new(Site::Box(index), Condition::GroundUnverified, Certainty::Shown, says)
-        .because(
-            evidence.words(|reading, pattern| reading.tester.is_some() || pattern != crate::pattern::Pattern::Silent),
-        )
+        .because(evidence.all_words())
         .unless(Condition::FalseGround, "under a heavy load neutral–ground stays at 0 V")
         .unless(Condition::PoorGround, "a loaded test of the ground reads over 1 Ω")
         .unless(Condition::ReversedFalseGround, "to an independent earth the hot slot reads 0 V and the ground 120 V");

@@ -35,6 +35,18 @@ impl Evidence<'_> {
             || self.looks(Pattern::HotGroundPresent)
     }
 
+    /// Every set of readings that says anything, in words; sightings alone are left out.
+    pub(crate) fn all_words(&self) -> Vec<String> {
+        self.words(|reading, pattern| {
+            pattern != Pattern::Silent
+                || reading.tester.is_some()
+                || reading.ground_impedance.is_some()
+                || [reading.hot_earth, reading.neutral_earth, reading.ground_earth, reading.hot_box]
+                    .iter()
+                    .any(Option::is_some)
+        })
+    }
+
     /// The sets of readings that look like this, in words.
     pub(crate) fn words(&self, wanted: impl Fn(&Reading, Pattern) -> bool) -> Vec<String> {
         self.taken.iter().filter(|(reading, pattern)| wanted(reading, *pattern)).map(|(r, _)| in_words(r)).collect()
@@ -155,20 +167,22 @@ pub(crate) fn in_words(reading: &Reading) -> String {
         pairs.iter().filter_map(|(name, volts)| volts.map(|volts| format!("{name} {volts}"))).collect();
     words.extend(reading.ground_impedance.map(|ohms| format!("ground impedance {ohms}")));
     words.extend(reading.tester.map(|verdict| format!("plug-in tester: {verdict}")));
-    words.push(match reading.meter {
-        Some(MeterKind::HighImpedance) => "high-impedance meter".into(),
-        Some(MeterKind::LowImpedance) => "low-impedance meter".into(),
-        Some(MeterKind::TestLamp) => "test lamp".into(),
-        Some(MeterKind::PlugInTester) => "plug-in tester".into(),
-        Some(MeterKind::LoadTester) => "load tester".into(),
-        None if reading.tester.is_some() => "no meter".into(),
-        None => "kind of meter not recorded".into(),
+    let measured = pairs.iter().any(|(_, volts)| volts.is_some()) || reading.ground_impedance.is_some();
+    let unrecorded = |what: &str| measured.then(|| format!("{what} not recorded"));
+    words.extend(match reading.meter {
+        Some(MeterKind::HighImpedance) => Some("high-impedance meter".into()),
+        Some(MeterKind::LowImpedance) => Some("low-impedance meter".into()),
+        Some(MeterKind::TestLamp) => Some("test lamp".into()),
+        Some(MeterKind::LoadTester) => Some("load tester".into()),
+        Some(MeterKind::PlugInTester) if !measured => None,
+        Some(MeterKind::PlugInTester) => Some("plug-in tester".into()),
+        None => unrecorded("kind of meter"),
     });
-    words.push(match reading.load {
-        Some(LoadState::None) => "no load".into(),
-        Some(LoadState::Lamp) => "a small load on".into(),
-        Some(LoadState::Heavy) => "a heavy load on".into(),
-        None => "load not recorded".into(),
+    words.extend(match reading.load {
+        Some(LoadState::None) => Some("no load".into()),
+        Some(LoadState::Lamp) => Some("a small load on".into()),
+        Some(LoadState::Heavy) => Some("a heavy load on".into()),
+        None => unrecorded("load"),
     });
     format!("read {}", words.join(", "))
 }

@@ -28,7 +28,7 @@ fn ground_at(case: &Case, index: BoxIndex) -> GroundState {
     if let Some(seen) = case.evidence(index).seen {
         found.because.push(format!("seen in the box: {seen}"));
     }
-    found.because.extend(case.evidence(index).words(|_, pattern| pattern != crate::pattern::Pattern::Silent));
+    found.because.extend(case.evidence(index).all_words());
     found
 }
 

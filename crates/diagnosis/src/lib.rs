@@ -45,7 +45,7 @@ pub fn diagnose(dwelling: &Dwelling) -> Diagnosis {
     findings.extend(live_box::find(&case));
     findings.extend(contradiction::find(&case, &ground));
     findings.extend(protective_device::find(&case, &ground));
-    findings.extend(neighbours::find(&case));
+    findings.extend(neighbours::find(&case, &findings));
     findings.extend(next::for_the_unnamed(&case, &ground, &findings));
     // Panels, circuits, boxes; at each the dangers first, and otherwise in the order above.
     findings.sort_by_key(|finding| (finding.at, !finding.danger));

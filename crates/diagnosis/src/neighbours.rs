@@ -4,7 +4,7 @@ use crate::condition::{Certainty, Condition};
 use crate::evidence::{Case, Evidence};
 use crate::finding::{Finding, Site};
 use crate::ground_reading::GroundReading;
-use dwelling::{BoxIndex, CircuitTree, GroundSeen, TesterVerdict};
+use dwelling::{BoxIndex, CircuitTree, GroundSeen, Reach, TesterVerdict};
 
 /// How many boxes must agree before one that differs stands out.
 ///
@@ -12,14 +12,23 @@ use dwelling::{BoxIndex, CircuitTree, GroundSeen, TesterVerdict};
 const ENOUGH_TO_AGREE: usize = 2;
 
 /// Where grounds stop, odd boxes, and polarity that nobody has been able to see.
-pub(crate) fn find(case: &Case) -> Vec<Finding> {
+pub(crate) fn find(case: &Case, known: &[Finding]) -> Vec<Finding> {
     let mut found: Vec<Finding> = case.boxes().filter_map(|(index, _)| ground_stops(case, index)).collect();
-    found.extend(case.trees.iter().filter_map(|tree| odd_one(case, tree)));
+    found.extend(case.trees.iter().filter_map(|tree| odd_one(case, tree)).map(|odd| without_repeat(odd, known)));
     found.extend(case.trees.iter().filter_map(|tree| polarity_unseen(case, tree)));
     found
 }
 
-/// What a box shows of its ground, in three classes.
+/// Leaves the next check out where another finding at the same place already sends someone to the same boxes.
+fn without_repeat(mut finding: Finding, known: &[Finding]) -> Finding {
+    let boxes = |finding: &Finding| finding.next.as_ref().map(|next| next.boxes.clone());
+    if known.iter().any(|other| other.at == finding.at && boxes(other) == boxes(&finding)) {
+        finding.next = None;
+    }
+    finding
+}
+
+/// What a box shows of its ground, in four classes.
 fn class(evidence: &Evidence) -> Option<&'static str> {
     match evidence.ground {
         GroundReading::Joined(_) | GroundReading::ReversedJoined(_) => Some("a false ground"),
@@ -36,8 +45,10 @@ fn ground_stops(case: &Case, index: BoxIndex) -> Option<Finding> {
         let evidence = case.evidence(at);
         matches!(evidence.ground, GroundReading::Open(_)) || evidence.seen == Some(GroundSeen::NoneSeen)
     };
-    let has =
-        |at: BoxIndex| matches!(case.evidence(at).ground, GroundReading::Right | GroundReading::Separate) && !lacks(at);
+    let has = |at: BoxIndex| {
+        let right = matches!(case.evidence(at).ground, GroundReading::Right | GroundReading::Separate);
+        right && !lacks(at) && case.reach(at) != Reach::Isolated
+    };
     if !lacks(index) || has(index) {
         return None;
     }

@@ -3,7 +3,7 @@
 use crate::condition::{Certainty, Condition};
 use crate::evidence::Case;
 use crate::finding::{Diagnosis, Finding, GroundState, NextCheck, Site};
-use dwelling::{BondedGroups, BoxIndex, Dwelling, Feed, GroundFact, circuit_trees};
+use dwelling::{BondedGroups, BoxIndex, Dwelling, Feed, GroundFact};
 use std::collections::BTreeSet;
 
 /// Findings that give every box of unknown ground a next check, where no other finding names it.
@@ -42,37 +42,69 @@ fn unread(case: &Case, index: BoxIndex) -> Finding {
 }
 
 /// What to do on the next visit: what decides most openings first, then what is dangerous, then in survey order.
+///
+/// A check of the ground decides every box of the bonded groups it names; of these, grounds that nobody knows count before
+/// those that are merely not shown. Any other check decides the boxes it names.
 #[must_use]
 pub fn next_visit(diagnosis: &Diagnosis, dwelling: &Dwelling) -> Vec<NextCheck> {
     let groups = BondedGroups::of(dwelling);
-    let trees = circuit_trees(dwelling);
-    let undecided = |index: &BoxIndex| {
-        let state = diagnosis.ground.get(index.0);
-        state.is_some_and(|state| state.fact == GroundFact::Unknown || state.sure != Certainty::Shown)
-    };
-    let mut checks: Vec<(NextCheck, bool)> = Vec::new();
+    let mut checks: Vec<Ranked> = Vec::new();
     for finding in &diagnosis.findings {
-        let Some(next) = finding.next.clone() else { continue };
-        match checks.iter_mut().find(|(check, _)| *check == next) {
-            Some((_, danger)) => *danger |= finding.danger,
-            None => checks.push((next, finding.danger)),
+        let Some(check) = finding.next.clone() else { continue };
+        let of_ground = is_about_ground(finding.condition);
+        match checks.iter_mut().find(|ranked| ranked.check == check) {
+            Some(ranked) => {
+                ranked.danger |= finding.danger;
+                ranked.of_ground |= of_ground;
+            }
+            None => checks.push(Ranked { check, danger: finding.danger, of_ground }),
         }
     }
-    let decides = |check: &NextCheck| {
-        let mut decided: BTreeSet<BoxIndex> = BTreeSet::new();
-        for index in check.boxes.iter().copied().filter(|index| index.0 < dwelling.boxes.len()) {
-            decided.insert(index);
-            decided.extend(&groups.group_of(index).members);
-            for tree in trees.iter().filter(|tree| tree.members.contains(&index)) {
-                decided
-                    .extend(tree.downstream(index).iter().filter(|at| groups.index_of(**at) == groups.index_of(index)));
-            }
+    checks.sort_by_cached_key(|ranked| {
+        let first = ranked.check.boxes.first().copied().unwrap_or(BoxIndex(usize::MAX));
+        (std::cmp::Reverse(ranked.decides(diagnosis, &groups, dwelling.boxes.len())), !ranked.danger, first)
+    });
+    checks.into_iter().map(|ranked| ranked.check).collect()
+}
+
+/// A check with what ranks it.
+struct Ranked {
+    check: NextCheck,
+    danger: bool,
+    of_ground: bool,
+}
+
+impl Ranked {
+    /// How many unknown grounds it decides, and how many openings in doubt in all.
+    fn decides(&self, diagnosis: &Diagnosis, groups: &BondedGroups, boxes: usize) -> (usize, usize) {
+        if !self.of_ground {
+            return (0, self.check.boxes.len());
         }
-        decided.iter().filter(|index| undecided(index)).count()
-    };
-    let key = |check: &NextCheck, danger: bool| {
-        (std::cmp::Reverse(decides(check)), !danger, check.boxes.first().copied().unwrap_or(BoxIndex(usize::MAX)))
-    };
-    checks.sort_by_cached_key(|(check, danger)| key(check, *danger));
-    checks.into_iter().map(|(check, _)| check).collect()
+        // A diagnosis of another dwelling may name boxes that this one does not have.
+        let named = self.check.boxes.iter().filter(|index| index.0 < boxes);
+        let tied: BTreeSet<BoxIndex> =
+            named.flat_map(|index| groups.group_of(*index).members.iter().copied()).collect();
+        let states: Vec<&GroundState> = tied.iter().filter_map(|index| diagnosis.ground.get(index.0)).collect();
+        let unknown = states.iter().filter(|state| state.fact == GroundFact::Unknown).count();
+        let doubted = states.iter().filter(|state| state.sure != Certainty::Shown).count();
+        (unknown, doubted)
+    }
+}
+
+/// Whether a check that a condition asks for decides a ground.
+const fn is_about_ground(condition: Condition) -> bool {
+    !matches!(
+        condition,
+        Condition::OpenNeutral
+            | Condition::PoorNeutral
+            | Condition::OpenHot
+            | Condition::HotNeutralReversed
+            | Condition::HotGroundReversed
+            | Condition::OverVoltage
+            | Condition::TesterCannotTell
+            | Condition::GfciTestNotPossible
+            | Condition::GfciDoesNotTrip
+            | Condition::SharedNeutralSinglePole
+            | Condition::NeutralFuse
+    )
 }

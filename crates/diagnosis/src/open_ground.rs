@@ -6,7 +6,7 @@ use crate::evidence::{Case, Evidence, is_loaded, sinks_phantoms};
 use crate::finding::{Finding, Site};
 use crate::ground_reading::GroundReading;
 use crate::pattern::Pattern;
-use dwelling::{BoxIndex, MeterKind, Reading, TesterVerdict};
+use dwelling::{BoxIndex, MeterKind, Reach, Reading, TesterVerdict};
 
 /// The open and poor grounds of a dwelling.
 pub(crate) fn find(case: &Case) -> Vec<Finding> {
@@ -49,7 +49,8 @@ fn open(case: &Case, index: BoxIndex, evidence: &Evidence) -> Option<Finding> {
 
 /// Where the box before this one reads right, the two ends of one run are worth opening together.
 fn with_neighbour(case: &Case, index: BoxIndex, mut finding: Finding) -> Finding {
-    let before = case.previous(index).filter(|before| case.evidence(*before).speaks_for_ground());
+    let before =
+        case.previous(index).filter(|at| case.evidence(*at).speaks_for_ground() && case.reach(*at) != Reach::Isolated);
     if let (Some(next), Some(before)) = (&mut finding.next, before)
         && !next.boxes.contains(&before)
         && finding.sure != Certainty::Possible

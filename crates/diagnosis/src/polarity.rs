@@ -6,7 +6,7 @@ use crate::evidence::{Case, Evidence};
 use crate::finding::{Finding, Site};
 use crate::ground_reading::GroundReading;
 use crate::pattern::Pattern;
-use dwelling::{BoxIndex, Reading, TesterVerdict};
+use dwelling::{BoxIndex, Reach, Reading, TesterVerdict};
 
 /// The reversals, poor neutrals and impossible readings of a dwelling.
 pub(crate) fn find(case: &Case) -> Vec<Finding> {
@@ -32,7 +32,9 @@ fn reversed(case: &Case, index: BoxIndex, evidence: &Evidence) -> Option<Finding
     if !shown && !read && !tested && !evidence.looks(Pattern::OpenGroundOrReversed) {
         return None;
     }
-    let sure = match (shown, read || tested) {
+    // Where no ground can be, a tester has nothing to compare with: a load on a floating ground is as likely.
+    let compared = read || (tested && case.reach(index) != Reach::Isolated);
+    let sure = match (shown, compared) {
         (true, _) => Certainty::Shown,
         (false, true) => Certainty::Likely,
         (false, false) => Certainty::Possible,
@@ -68,9 +70,8 @@ fn poor_neutral(case: &Case, index: BoxIndex, evidence: &Evidence) -> Option<Fin
         Site::Box(index),
         Condition::PoorNeutral,
         if drops { Certainty::Likely } else { Certainty::Possible },
-        "The neutral likely has a poor joint here or upstream: such a joint heats under load.",
+        "The neutral may have a poor joint here or upstream: such a joint heats under load.",
     )
-    .danger()
     .because(evidence.words(|reading, pattern| {
         matches!(pattern, Pattern::NeutralDrop | Pattern::LowVoltage)
             || reading.tester == Some(TesterVerdict::NotListed)
@@ -92,6 +93,7 @@ fn poor_neutral(case: &Case, index: BoxIndex, evidence: &Evidence) -> Option<Fin
             "loads elsewhere confuse a plug-in tester: unplug them and use a meter",
         )
     };
+    let finding = if drops { finding.danger() } else { finding };
     Some(finding.next(
         "unplug every load and read again, then look at the neutral joints here and in the box before",
         case.here_and_before(index),

@@ -121,3 +121,27 @@ fn the_next_visit_starts_where_most_openings_are_decided() {
     assert_eq!(visit[0].boxes, [said.at("a"), said.at("b"), said.at("c")]);
     assert!(visit.iter().any(|check| check.boxes == [said.at("lone")]));
 }
+
+/// A check of polarity decides no ground, however many openings it names.
+#[test]
+fn the_next_visit_puts_unknown_grounds_before_polarity() {
+    let said = Sketch::wired_in(CableKind::NmTwoWire)
+        .then("a", [tester(TesterVerdict::OpenGround)])
+        .then("b", [tester(TesterVerdict::OpenGround)])
+        .then("odd", [tester(TesterVerdict::Correct)])
+        .diagnosed();
+    let visit = next_visit(&said.says, &said.dwelling);
+    assert_eq!(visit[0].boxes, [said.at("odd"), said.at("b")]);
+    assert_eq!(visit.iter().filter(|check| check.boxes == visit[0].boxes).count(), 1, "nobody is sent there twice");
+    assert_eq!(said.sure_of("odd", Condition::OddOneOut), Some(Certainty::Likely));
+}
+
+/// A box that reads right where no ground can be is no witness that the ground stops behind it.
+#[test]
+fn a_ground_does_not_stop_where_it_never_was() {
+    let said = Sketch::wired_in(CableKind::NmTwoWire)
+        .then("suspicious", [tester(TesterVerdict::Correct)])
+        .then_by(CableKind::NmWithGround, "tail", [tester(TesterVerdict::OpenGround)])
+        .diagnosed();
+    assert_eq!(said.sure_of("tail", Condition::UpstreamBreak), None);
+}

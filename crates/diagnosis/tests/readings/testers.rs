@@ -146,3 +146,13 @@ fn a_single_reading_to_nothing_raises_no_alarm() {
     let said = Sketch::wired_in(CableKind::NmTwoWire).then("a", [air]).diagnosed();
     assert!(said.says.findings.iter().all(|finding| !finding.danger));
 }
+
+/// Common practice, no source: without a ground to compare with, a load on the floating terminal reads as a reversal does.
+#[test]
+fn a_reversal_on_a_tester_is_less_sure_where_no_ground_can_be() {
+    let reversed = || [tester(TesterVerdict::HotNeutralReversed)];
+    let on = |cable| Sketch::wired_in(cable).then("a", reversed()).diagnosed();
+    let sure = |cable| on(cable).sure_of("a", Condition::HotNeutralReversed);
+    assert_eq!(sure(CableKind::NmWithGround), Some(Certainty::Likely));
+    assert_eq!(sure(CableKind::NmTwoWire), Some(Certainty::Possible));
+}
