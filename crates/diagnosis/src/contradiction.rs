@@ -4,7 +4,7 @@ use crate::condition::{Certainty, Condition};
 use crate::evidence::{Case, Evidence};
 use crate::finding::{Finding, GroundState, Site};
 use crate::ground_reading::GroundReading;
-use crate::ground_state::{lacks_only_the_bar, seen_against_wiring};
+use crate::grounding_path::{lacks_only_the_bar, seen_against_wiring};
 use dwelling::{BoxIndex, GroundFact, GroundPath, GroundSeen, Reach};
 
 /// The contradictions of a dwelling, and what reads right.

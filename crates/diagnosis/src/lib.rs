@@ -11,6 +11,7 @@ mod false_ground;
 mod finding;
 mod ground_reading;
 mod ground_state;
+mod grounding_path;
 mod live_box;
 mod load_test;
 mod neighbours;

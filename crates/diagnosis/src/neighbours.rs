@@ -49,7 +49,7 @@ fn ground_stops(case: &Case, index: BoxIndex) -> Option<Finding> {
         let right = matches!(case.evidence(at).ground, GroundReading::Right | GroundReading::Separate);
         right && !lacks(at) && case.reach(at) != Reach::Isolated
     };
-    if !lacks(index) || has(index) {
+    if !lacks(index) {
         return None;
     }
     let upstream = case.upstream(index);
