@@ -3,7 +3,7 @@
 use crate::cited::Citation;
 use crate::code::CodeInForce;
 use crate::duty::{Duty, Need};
-use crate::fill::{Fit, fit_after};
+use crate::fill::{Fit, fits_after_all};
 use crate::opening::Opening;
 use crate::remedy::{Marking, Remedy};
 use crate::rule::{Decides, Says, Statement};
@@ -78,7 +78,9 @@ pub enum Lawful {
 pub fn judge(opening: &Opening, code: &CodeInForce) -> Judgement {
     let said = statements(opening, code);
     let duties = Duty::ALL.iter().map(|duty| duty_verdict(*duty, &said)).collect();
-    let remedies = Remedy::ALL.iter().map(|remedy| remedy_verdict(*remedy, &said, opening, code)).collect();
+    let fits = fits_after_all(opening, code).into_iter();
+    let remedies =
+        Remedy::ALL.iter().zip(fits).map(|(remedy, fit)| remedy_verdict(*remedy, &said, opening, fit)).collect();
     let mut cautions: Vec<String> = Vec::new();
     for (_, statement) in &said {
         if let Says::Cautions(caution) = &statement.says {
@@ -132,7 +134,7 @@ fn duty_verdict(duty: Duty, said: &[Said]) -> DutyVerdict {
 }
 
 /// What was said about one remedy: a bar is a bar; else not checked; else disputed; else lawful if any rule allows it.
-fn remedy_verdict(remedy: Remedy, said: &[Said], opening: &Opening, code: &CodeInForce) -> RemedyVerdict {
+fn remedy_verdict(remedy: Remedy, said: &[Said], opening: &Opening, fit: Fit) -> RemedyVerdict {
     let lawful = lawful(remedy, said);
     let mut verdict = RemedyVerdict {
         remedy,
@@ -142,7 +144,7 @@ fn remedy_verdict(remedy: Remedy, said: &[Said], opening: &Opening, code: &CodeI
         conditions: Vec::new(),
         cites: Vec::new(),
         serves_equipment: serves_equipment(remedy, opening),
-        fit: fit_after(remedy, opening, code),
+        fit,
         rules: Vec::new(),
     };
     for (rule, Statement { says, cites }) in said {

@@ -5,6 +5,7 @@ mod count;
 mod verdict;
 
 pub use after::fit_after;
+pub(crate) use after::fits_after_all;
 pub use count::{BoxContents, Conductors, StrapInBox, count};
 pub use verdict::{DeviceSpace, fill_with};
 

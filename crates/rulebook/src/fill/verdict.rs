@@ -3,7 +3,7 @@
 use crate::cited::NotChecked;
 use crate::code::CodeInForce;
 use crate::fill::count::{BoxContents, Conductors, StrapInBox, count};
-use crate::fill::{BoxFill, FillContents, FillVerdict, Fit};
+use crate::fill::{FillContents, FillVerdict, Fit};
 use dwelling::{CableInBox, CableKind, Clamps};
 use electrical::{Gauge, Volume};
 
@@ -35,19 +35,20 @@ pub fn fill_with(
     let counted = |assumed| {
         contents_as(contents, device, egcs_landing, egc_gauge, assumed).and_then(|contents| count(&contents, code))
     };
-    let (least, most) = match (counted(least), counted(most)) {
-        (Ok(least), Ok(most)) => (least, most),
-        (Err(missing), _) | (_, Err(missing)) => {
-            return Fit { verdict: FillVerdict::NotChecked(missing), volume: contents.volume, fill: None };
-        }
+    let counted = counted(most).and_then(|most| {
+        let silent =
+            contents.clamps.is_none() || contents.cables.known.iter().any(|cable| cable.kind == CableKind::Unknown);
+        let least = if silent { Some(counted(least)?) } else { None };
+        Ok((least, most))
+    });
+    let (least, most) = match counted {
+        Ok(both) => both,
+        Err(missing) => return Fit { verdict: FillVerdict::NotChecked(missing), volume: contents.volume, fill: None },
     };
-    let verdict = held_against(contents, least.taken, most.taken);
-    let fill = if verdict == FillVerdict::TooFull && contents.volume.is_some_and(|volume| least.taken > volume) {
-        least
-    } else {
-        most
-    };
-    Fit { verdict: completed(contents, verdict), volume: contents.volume, fill: Some::<BoxFill>(fill) }
+    let least_taken = least.as_ref().map_or(most.taken, |least| least.taken);
+    let verdict = held_against(contents, least_taken, most.taken);
+    let fill = least.filter(|_| verdict == FillVerdict::TooFull).unwrap_or(most);
+    Fit { verdict: completed(contents, verdict), volume: contents.volume, fill: Some(fill) }
 }
 
 /// What is assumed where the survey is silent.
