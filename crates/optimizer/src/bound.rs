@@ -88,7 +88,7 @@ impl<'p> Bounder<'p> {
             if value >= IMPOSSIBLE {
                 break;
             }
-            let tree = self.tree_bound(place, state, &charges.by_group, false);
+            let tree = self.tree_bound(place, state, charges, false);
             value = plus(value, tree.value);
             for (supply, wants) in self.part.trees[place].supply.iter().zip(&tree.wants_supply) {
                 if let NodeSupply::As { group, .. } = supply {
@@ -103,11 +103,15 @@ impl<'p> Bounder<'p> {
     /// Returns what a complete state costs, and the links' share of it must be exact in the state.
     pub fn exact(&mut self, state: &LinkState, links: Weight) -> Weight {
         (0..self.part.trees.len()).fold(links, |sum, place| {
-            if sum >= IMPOSSIBLE { sum } else { plus(sum, self.tree_bound(place, state, &[], true).value) }
+            if sum >= IMPOSSIBLE {
+                sum
+            } else {
+                plus(sum, self.tree_bound(place, state, &Charges::default(), true).value)
+            }
         })
     }
 
-    fn tree_bound(&mut self, place: usize, state: &LinkState, charges: &[Weight], exact: bool) -> Rc<TreeBound> {
+    fn tree_bound(&mut self, place: usize, state: &LinkState, charges: &Charges, exact: bool) -> Rc<TreeBound> {
         let key = self.key(place, state, charges, exact);
         if let Some(known) = self.remembered[place].get(&key) {
             return Rc::clone(known);
@@ -120,7 +124,7 @@ impl<'p> Bounder<'p> {
         found
     }
 
-    fn solved(&self, place: usize, state: &LinkState, charges: &[Weight], exact: bool) -> TreeBound {
+    fn solved(&self, place: usize, state: &LinkState, charges: &Charges, exact: bool) -> TreeBound {
         let nothing = || TreeBound { value: IMPOSSIBLE, wants_supply: Vec::new() };
         let tree = &self.part.trees[place];
         let (shape, outlooks) = view(self.part, place, state, charges);
@@ -141,7 +145,7 @@ impl<'p> Bounder<'p> {
     }
 
     /// Everything of the state that the tree's result depends on.
-    fn key(&self, place: usize, state: &LinkState, charges: &[Weight], exact: bool) -> Vec<u64> {
+    fn key(&self, place: usize, state: &LinkState, charges: &Charges, exact: bool) -> Vec<u64> {
         let tree = &self.part.trees[place];
         let mut key = Vec::with_capacity(3 * tree.groups.len() + tree.arcs.len() + 1);
         key.push(u64::from(exact));
@@ -150,19 +154,21 @@ impl<'p> Bounder<'p> {
                 Status::Off => key.push(0),
                 Status::Due | Status::Fed(_) => key.push(1),
                 Status::Open => {
-                    let bytes = charge_of(charges, group).to_le_bytes();
                     key.push(2);
-                    for half in bytes.chunks_exact(8) {
-                        key.push(half.iter().rev().fold(0, |sum, byte| sum << 8 | u64::from(*byte)));
-                    }
+                    push(&mut key, charges.of_group(group));
                 }
             }
         }
         for &arc in &tree.arcs {
-            key.push(match state.status[self.part.arcs[arc].head] {
-                Status::Fed(by) if by == arc => 2 + state.grade[self.part.arcs[arc].head] as u64,
-                _ => u64::from(state.weight[arc] < IMPOSSIBLE && self.part.arcs[arc].moves.is_some()),
-            });
+            let head = self.part.arcs[arc].head;
+            if state.status[head] == Status::Fed(arc) {
+                key.push(2 + state.grade[head] as u64);
+            } else if state.weight[arc] < IMPOSSIBLE && self.part.arcs[arc].moves.is_some() {
+                key.push(1);
+                push(&mut key, charges.beyond(arc));
+            } else {
+                key.push(0);
+            }
         }
         key
     }
@@ -173,7 +179,7 @@ pub(crate) fn view(
     part: &Part<'_>,
     place: usize,
     state: &LinkState,
-    charges: &[Weight],
+    charges: &Charges,
 ) -> (Option<Option<EffectiveTree>>, Vec<Outlook>) {
     let tree = &part.trees[place];
     let supply = tree.supply.iter().map(|supply| supply_of(part, state, charges, *supply));
@@ -195,9 +201,12 @@ pub(crate) fn view(
             may_move = true;
             let supplies_it = matches!(tree.supply[one.node], NodeSupply::As { group, .. } if group == arc.head);
             let movable = &mut outlooks[one.node].movable;
+            let weight = charges.beyond(index);
             *movable = match *movable {
-                Movable::No | Movable::WithSupply if supplies_it => Movable::WithSupply,
-                _ => Movable::Freely,
+                Movable::No if supplies_it => Movable::WithSupply(weight),
+                Movable::No => Movable::Freely(weight),
+                Movable::WithSupply(other) if supplies_it => Movable::WithSupply(other.min(weight)),
+                Movable::WithSupply(other) | Movable::Freely(other) => Movable::Freely(other.min(weight)),
             };
         }
     }
@@ -208,23 +217,25 @@ pub(crate) fn view(
     if shape.is_none() && may_move && distinct(&moves) {
         // An open link may yet break the ring that the chosen ones close.
         for one in moves {
-            outlooks[one.node].movable = Movable::Freely;
+            outlooks[one.node].movable = Movable::Freely(0);
         }
         return (None, outlooks);
     }
     (Some(shape), outlooks)
 }
 
-/// A complete state has no charges.
-fn charge_of(charges: &[Weight], group: usize) -> Weight {
-    charges.get(group).copied().unwrap_or(0)
+/// Adds a weight to a key.
+fn push(key: &mut Vec<u64>, weight: Weight) {
+    for half in weight.to_le_bytes().chunks_exact(8) {
+        key.push(half.iter().rev().fold(0, |sum, byte| sum << 8 | u64::from(*byte)));
+    }
 }
 
 fn distinct(moves: &[Move]) -> bool {
     moves.iter().enumerate().all(|(place, one)| moves[..place].iter().all(|other| other.node != one.node))
 }
 
-fn supply_of(part: &Part<'_>, state: &LinkState, charges: &[Weight], supply: NodeSupply) -> Supply {
+fn supply_of(part: &Part<'_>, state: &LinkState, charges: &Charges, supply: NodeSupply) -> Supply {
     match supply {
         NodeSupply::Never => Supply::Off,
         NodeSupply::Always => Supply::On,
@@ -233,7 +244,7 @@ fn supply_of(part: &Part<'_>, state: &LinkState, charges: &[Weight], supply: Nod
             Status::Due | Status::Fed(_) => Supply::On,
             Status::Open => {
                 let nodes = part.groups[group].nodes.len() as Weight;
-                let whole = charge_of(charges, group);
+                let whole = charges.of_group(group);
                 let rest = if share == 0 { whole.rem_euclid(nodes) } else { 0 };
                 Supply::Open(whole.div_euclid(nodes) + rest)
             }
@@ -248,7 +259,7 @@ pub(crate) fn tree_choices(
     state: &LinkState,
 ) -> Option<(usize, Vec<crate::tree_solver::Chosen>)> {
     let tree: &PartTree<'_> = &part.trees[place];
-    let (shape, outlooks) = view(part, place, state, &[]);
+    let (shape, outlooks) = view(part, place, state, &Charges::default());
     let shape = shape.as_ref().map_or(Some(&tree.compiled.unmoved), Option::as_ref)?;
     TreeSolver::new(&tree.compiled, shape, &outlooks, true).choices()
 }

@@ -4,18 +4,31 @@
 //! the links can be laid out on such sets, none of a link's weight twice, and each set's part charged to one group of
 //! it, or shared: nothing that is supplied costs less than the charges. At first each group alone is charged its
 //! lightest link. Then, for groups that take supply at their charge, the set of all from which it could come at no
-//! further charge is charged for the links into the set, until that supply comes from a source.
+//! further charge is charged for the links into the set, until that supply comes from a source. What of a chosen
+//! link's weight is not charged comes on top.
 
 use crate::link_state::{LinkState, Status};
 use crate::part::Part;
 use crate::weight::{IMPOSSIBLE, Weight};
 
 /// The charges for a state, and what of the arcs' weights is not charged.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, Default)]
 pub(crate) struct Charges {
     /// By group; nothing where it is not supplied.
     pub by_group: Vec<Weight>,
     left: Vec<Weight>,
+}
+
+impl Charges {
+    /// What the group is charged. A complete state has no charges.
+    pub fn of_group(&self, group: usize) -> Weight {
+        self.by_group.get(group).copied().unwrap_or(0)
+    }
+
+    /// What choosing the arc costs beyond what is charged to the groups.
+    pub fn beyond(&self, arc: usize) -> Weight {
+        self.left.get(arc).copied().unwrap_or(0)
+    }
 }
 
 impl Charges {

@@ -22,9 +22,10 @@ pub(crate) enum Supply {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Movable {
     No,
-    /// If it moves, its group is supplied.
-    WithSupply,
-    Freely,
+    /// At this weight beyond the charge; if it moves, its group is supplied.
+    WithSupply(Weight),
+    /// At this weight.
+    Freely(Weight),
 }
 
 /// What the links mean for a node.
@@ -148,11 +149,14 @@ impl<'t> TreeSolver<'t> {
         }
         self.elsewhere[node] = match self.outlooks[node].movable {
             Movable::No => IMPOSSIBLE,
-            movable => {
-                let must_want = movable == Movable::WithSupply;
-                (0..sights).map(|sight| self.node_value(node, sight, must_want)).min().unwrap_or(IMPOSSIBLE)
-            }
+            Movable::WithSupply(weight) => plus(weight, self.least_anywhere(node, true)),
+            Movable::Freely(weight) => plus(weight, self.least_anywhere(node, false)),
         };
+    }
+
+    fn least_anywhere(&mut self, node: usize, must_want: bool) -> Weight {
+        let sights = 0..self.tree.sights.len();
+        sights.map(|sight| self.node_value(node, sight, must_want)).min().unwrap_or(IMPOSSIBLE)
     }
 
     fn node_value(&mut self, node: usize, sight: usize, must_want: bool) -> Weight {
@@ -173,8 +177,8 @@ impl<'t> TreeSolver<'t> {
         if self.elsewhere[node] >= self.least[node * sights + sight] {
             return (sight, false);
         }
-        let must_want = self.outlooks[node].movable == Movable::WithSupply;
-        let value = self.elsewhere[node];
+        let must_want = matches!(self.outlooks[node].movable, Movable::WithSupply(_));
+        let value = self.least_anywhere(node, must_want);
         let best = (0..sights).find(|sight| self.node_value(node, *sight, must_want) == value);
         (best.unwrap_or(sight), must_want)
     }

@@ -3,11 +3,11 @@
 use crate::problem::{Cost, Link, Marks, Problem, Tree};
 
 /// The most links of a problem.
-pub(crate) const MOST_LINKS: usize = 4096;
-/// The most cents, openings and devices of all costs together, taken as positive.
-pub(crate) const MOST_CENTS: u128 = 1 << 38;
-pub(crate) const MOST_OPENINGS: u128 = 1 << 20;
-pub(crate) const MOST_DEVICES: u128 = 1 << 20;
+pub(crate) const MOST_LINKS: usize = 1024;
+/// The most cents, openings and devices of a whole choice, the largest of each place taken as positive.
+pub(crate) const MOST_CENTS: u128 = 1 << 60;
+pub(crate) const MOST_OPENINGS: u128 = 1 << 14;
+pub(crate) const MOST_DEVICES: u128 = 1 << 14;
 /// The most burden of a tree.
 const MOST_BURDEN: i128 = 1 << 62;
 /// Every kind of mark there is.
@@ -76,13 +76,17 @@ impl Problem {
     }
 
     fn size_faults(&self, faults: &mut Vec<String>) {
-        let of_trees = self.trees.iter().flat_map(|tree| {
-            let of_nodes = tree.nodes.iter().flat_map(|node| node.options.iter().map(|option| option.cost));
-            tree.root_options.iter().map(|option| option.cost).chain(of_nodes)
-        });
-        let of_links = self.links.iter().flat_map(|link| link.cost_by_grade.iter().copied());
-        let costs: Vec<Cost> = of_trees.chain(of_links).collect();
-        let sum = |part: fn(&Cost) -> i64| costs.iter().map(|cost| u128::from(part(cost).unsigned_abs())).sum::<u128>();
+        let sum = |part: fn(&Cost) -> i64| -> u128 {
+            let largest = |costs: &mut dyn Iterator<Item = Cost>| -> u128 {
+                costs.map(|cost| u128::from(part(&cost).unsigned_abs())).max().unwrap_or(0)
+            };
+            let of_trees = self.trees.iter().map(|tree| {
+                let of_nodes = tree.nodes.iter().map(|node| largest(&mut node.options.iter().map(|option| option.cost)));
+                of_nodes.sum::<u128>() + largest(&mut tree.root_options.iter().map(|option| option.cost))
+            });
+            let of_links = self.links.iter().map(|link| largest(&mut link.cost_by_grade.iter().copied()));
+            of_trees.sum::<u128>() + of_links.sum::<u128>()
+        };
         if sum(|cost| cost.cents) > MOST_CENTS {
             faults.push("the cents of all costs are too large to add".to_owned());
         }

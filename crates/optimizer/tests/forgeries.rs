@@ -84,7 +84,7 @@ fn refused(change: impl FnOnce(&mut Problem, &mut Solution)) -> Vec<Fault> {
     let mut problem = problem();
     let mut solution = solution(&problem);
     change(&mut problem, &mut solution);
-    check(&problem, &solution).unwrap_err()
+    check(&problem, &solution).expect_err("the forgery is accepted")
 }
 
 fn chosen(link: usize, grade: usize) -> optimizer::ChosenLink {

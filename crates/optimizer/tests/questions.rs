@@ -43,7 +43,7 @@ fn cost(outcome: &Outcome) -> i64 {
 }
 
 fn links(outcome: &Outcome) -> Vec<usize> {
-    outcome.solution().unwrap().links.iter().map(|link| link.link).collect()
+    outcome.solution().expect("a solution").links.iter().map(|link| link.link).collect()
 }
 
 /// By hand: supplied 1 + 7 = 8 against 9; without that option 9; with the dearer link 1 + 8.
