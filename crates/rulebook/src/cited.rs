@@ -66,6 +66,13 @@ impl<T> Reading<T> {
         Self { edition, section, known: Known::FromMemory, value }
     }
 
+    /// A value that was read in the 2011 text (California Electrical Code 2013, which adopts it) and is remembered to stand
+    /// unchanged: nobody has read it in a text of this edition, so it rests on memory.
+    #[must_use]
+    pub const fn unchanged_since_2011(edition: Edition, section: &'static str, value: T) -> Self {
+        Self::remembered(edition, section, value)
+    }
+
     /// A value that sources read in two ways; `value` is the one used, the text gives both.
     #[must_use]
     pub const fn disputed(edition: Edition, section: &'static str, both: &'static str, value: T) -> Self {

@@ -1,7 +1,5 @@
 //! The public sources in which values of the code were read, in short.
 
-/// The 2013 California Electrical Code: the 2011 text with amendments; used where the trade knows no later change.
-pub const STATE_TEXT_2011: &str = "California Electrical Code 2013 (2011 text; no later change known)";
 /// A licence-renewal course's page on the 2014 change of 406.4(D).
 pub const COURSE_77: &str = "electricallicenserenewal.com, NEC content 77";
 /// A licence-renewal course's page on the 2017 change of 406.4(D)(2).

@@ -11,12 +11,18 @@ use rulebook::{
 use scenario::{bedroom, opening_in, two_wire_cables, under};
 use std::collections::BTreeSet;
 
-/// Openings over rooms, grounds and holdings, each fact that may be unknown once known and once not.
+/// Openings over rooms, grounds and holdings, each fact that may be unknown once known and once not. What holds no
+/// receptacle is asked about in one room.
 fn many_openings() -> Vec<Opening> {
     let mut openings = Vec::new();
     for room_use in RoomUse::ALL {
         for ground in GroundFact::ALL {
             for holds in Holding::ALL {
+                if *room_use != RoomUse::Kitchen
+                    && !matches!(holds, Holding::TwoSlot | Holding::ThreeSlot | Holding::Gfci)
+                {
+                    continue;
+                }
                 for unknown in [false, true] {
                     let mut opening = Opening { ground: *ground, holds: *holds, ..opening_in(*room_use) };
                     if unknown {

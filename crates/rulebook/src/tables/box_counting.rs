@@ -2,16 +2,15 @@
 
 use crate::cited::{ByEdition, Reading};
 use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
-use crate::sources::STATE_TEXT_2011;
 
 /// Allowances for an insulated conductor that enters, whether spliced, ended or passing straight through.
 pub const INSULATED: ByEdition<u32> = ByEdition {
     id: "boxes.count.insulated",
     readings: &[
-        Reading::read(Nec2014, "314.16(B)(1)", STATE_TEXT_2011, 1),
-        Reading::read(Nec2017, "314.16(B)(1)", STATE_TEXT_2011, 1),
-        Reading::read(Nec2020, "314.16(B)(1)", STATE_TEXT_2011, 1),
-        Reading::read(Nec2023, "314.16(B)(1)", STATE_TEXT_2011, 1),
+        Reading::unchanged_since_2011(Nec2014, "314.16(B)(1)", 1),
+        Reading::unchanged_since_2011(Nec2017, "314.16(B)(1)", 1),
+        Reading::unchanged_since_2011(Nec2020, "314.16(B)(1)", 1),
+        Reading::unchanged_since_2011(Nec2023, "314.16(B)(1)", 1),
     ],
 };
 
@@ -19,10 +18,10 @@ pub const INSULATED: ByEdition<u32> = ByEdition {
 pub const LOOPED: ByEdition<u32> = ByEdition {
     id: "boxes.count.looped",
     readings: &[
-        Reading::read(Nec2014, "314.16(B)(1)", STATE_TEXT_2011, 2),
-        Reading::read(Nec2017, "314.16(B)(1)", STATE_TEXT_2011, 2),
-        Reading::read(Nec2020, "314.16(B)(1)", STATE_TEXT_2011, 2),
-        Reading::read(Nec2023, "314.16(B)(1)", STATE_TEXT_2011, 2),
+        Reading::unchanged_since_2011(Nec2014, "314.16(B)(1)", 2),
+        Reading::unchanged_since_2011(Nec2017, "314.16(B)(1)", 2),
+        Reading::unchanged_since_2011(Nec2020, "314.16(B)(1)", 2),
+        Reading::unchanged_since_2011(Nec2023, "314.16(B)(1)", 2),
     ],
 };
 
@@ -30,10 +29,10 @@ pub const LOOPED: ByEdition<u32> = ByEdition {
 pub const CLAMPS: ByEdition<u32> = ByEdition {
     id: "boxes.count.clamps",
     readings: &[
-        Reading::read(Nec2014, "314.16(B)(2)", STATE_TEXT_2011, 1),
-        Reading::read(Nec2017, "314.16(B)(2)", STATE_TEXT_2011, 1),
-        Reading::read(Nec2020, "314.16(B)(2)", STATE_TEXT_2011, 1),
-        Reading::read(Nec2023, "314.16(B)(2)", STATE_TEXT_2011, 1),
+        Reading::unchanged_since_2011(Nec2014, "314.16(B)(2)", 1),
+        Reading::unchanged_since_2011(Nec2017, "314.16(B)(2)", 1),
+        Reading::unchanged_since_2011(Nec2020, "314.16(B)(2)", 1),
+        Reading::unchanged_since_2011(Nec2023, "314.16(B)(2)", 1),
     ],
 };
 
@@ -41,10 +40,10 @@ pub const CLAMPS: ByEdition<u32> = ByEdition {
 pub const FITTINGS: ByEdition<u32> = ByEdition {
     id: "boxes.count.support-fittings",
     readings: &[
-        Reading::read(Nec2014, "314.16(B)(3)", STATE_TEXT_2011, 1),
-        Reading::read(Nec2017, "314.16(B)(3)", STATE_TEXT_2011, 1),
-        Reading::read(Nec2020, "314.16(B)(3)", STATE_TEXT_2011, 1),
-        Reading::read(Nec2023, "314.16(B)(3)", STATE_TEXT_2011, 1),
+        Reading::unchanged_since_2011(Nec2014, "314.16(B)(3)", 1),
+        Reading::unchanged_since_2011(Nec2017, "314.16(B)(3)", 1),
+        Reading::unchanged_since_2011(Nec2020, "314.16(B)(3)", 1),
+        Reading::unchanged_since_2011(Nec2023, "314.16(B)(3)", 1),
     ],
 };
 
@@ -52,10 +51,10 @@ pub const FITTINGS: ByEdition<u32> = ByEdition {
 pub const STRAPS: ByEdition<u32> = ByEdition {
     id: "boxes.count.straps",
     readings: &[
-        Reading::read(Nec2014, "314.16(B)(4)", STATE_TEXT_2011, 2),
-        Reading::read(Nec2017, "314.16(B)(4)", STATE_TEXT_2011, 2),
-        Reading::read(Nec2020, "314.16(B)(4)", STATE_TEXT_2011, 2),
-        Reading::read(Nec2023, "314.16(B)(4)", STATE_TEXT_2011, 2),
+        Reading::unchanged_since_2011(Nec2014, "314.16(B)(4)", 2),
+        Reading::unchanged_since_2011(Nec2017, "314.16(B)(4)", 2),
+        Reading::unchanged_since_2011(Nec2020, "314.16(B)(4)", 2),
+        Reading::unchanged_since_2011(Nec2023, "314.16(B)(4)", 2),
     ],
 };
 
@@ -65,8 +64,8 @@ const QUARTER_RULE: &str = "trade forum, threads 2566828 and 2568132";
 pub const SHARING_FIRST_ALLOWANCE: ByEdition<Option<u32>> = ByEdition {
     id: "boxes.count.grounding-sharing-first-allowance",
     readings: &[
-        Reading::read(Nec2014, "314.16(B)(5)", STATE_TEXT_2011, None),
-        Reading::read(Nec2017, "314.16(B)(5)", STATE_TEXT_2011, None),
+        Reading::unchanged_since_2011(Nec2014, "314.16(B)(5)", None),
+        Reading::unchanged_since_2011(Nec2017, "314.16(B)(5)", None),
         Reading::read(Nec2020, "314.16(B)(5)", QUARTER_RULE, Some(4)),
         Reading::read(Nec2023, "314.16(B)(5)", QUARTER_RULE, Some(4)),
     ],
@@ -87,9 +86,9 @@ pub const TERMINAL_BLOCKS: ByEdition<Option<u32>> = ByEdition {
 pub const UNDER_CANOPY: ByEdition<u32> = ByEdition {
     id: "boxes.count.under-canopy",
     readings: &[
-        Reading::read(Nec2014, "314.16(B)(1), exception", STATE_TEXT_2011, 4),
-        Reading::read(Nec2017, "314.16(B)(1), exception", STATE_TEXT_2011, 4),
-        Reading::read(Nec2020, "314.16(B)(1), exception", STATE_TEXT_2011, 4),
-        Reading::read(Nec2023, "314.16(B)(1), exception", STATE_TEXT_2011, 4),
+        Reading::unchanged_since_2011(Nec2014, "314.16(B)(1), exception", 4),
+        Reading::unchanged_since_2011(Nec2017, "314.16(B)(1), exception", 4),
+        Reading::unchanged_since_2011(Nec2020, "314.16(B)(1), exception", 4),
+        Reading::unchanged_since_2011(Nec2023, "314.16(B)(1), exception", 4),
     ],
 };

@@ -3,7 +3,6 @@
 use crate::cited::{ByEdition, Cited, NotChecked, Reading};
 use crate::code::CodeInForce;
 use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
-use crate::sources::STATE_TEXT_2011;
 use electrical::{Gauge, Volume};
 
 /// A row of the table: a size and its volume.
@@ -23,9 +22,9 @@ const ROWS: &[Row] = &[
 pub const ALLOWANCES: ByEdition<&[Row]> = ByEdition {
     id: "boxes.conductor-allowances",
     readings: &[
-        Reading::read(Nec2014, "Table 314.16(B)", STATE_TEXT_2011, ROWS),
-        Reading::read(Nec2017, "Table 314.16(B)", STATE_TEXT_2011, ROWS),
-        Reading::read(Nec2020, "Table 314.16(B)", STATE_TEXT_2011, ROWS),
+        Reading::unchanged_since_2011(Nec2014, "Table 314.16(B)", ROWS),
+        Reading::unchanged_since_2011(Nec2017, "Table 314.16(B)", ROWS),
+        Reading::unchanged_since_2011(Nec2020, "Table 314.16(B)", ROWS),
         Reading::read(Nec2023, "Table 314.16(B)(1)", "electricallicenserenewal.com, NEC content 1471", ROWS),
     ],
 };

@@ -2,7 +2,6 @@
 
 use crate::cited::{ByEdition, Reading};
 use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
-use crate::sources::STATE_TEXT_2011;
 use dwelling::Equipment;
 
 const LIST: &[Equipment] = &[
@@ -25,10 +24,10 @@ const LIST: &[Equipment] = &[
 pub const LISTED: ByEdition<&[Equipment]> = ByEdition {
     id: "equipment.needs-ground",
     readings: &[
-        Reading::read(Nec2014, "250.114(3)", STATE_TEXT_2011, LIST),
-        Reading::read(Nec2017, "250.114(3)", STATE_TEXT_2011, LIST),
-        Reading::read(Nec2020, "250.114(3)", STATE_TEXT_2011, LIST),
-        Reading::read(Nec2023, "250.114(3)", STATE_TEXT_2011, LIST),
+        Reading::unchanged_since_2011(Nec2014, "250.114(3)", LIST),
+        Reading::unchanged_since_2011(Nec2017, "250.114(3)", LIST),
+        Reading::unchanged_since_2011(Nec2020, "250.114(3)", LIST),
+        Reading::unchanged_since_2011(Nec2023, "250.114(3)", LIST),
     ],
 };
 

@@ -81,10 +81,10 @@ pub trait Ask {
 
 impl Ask for Judgement {
     fn need(&self, duty: Duty) -> Need {
-        self.duties.iter().find(|verdict| verdict.duty == duty).unwrap().need
+        self.duties.iter().find(|verdict| verdict.duty == duty).expect("every duty is answered").need
     }
     fn of(&self, remedy: Remedy) -> &RemedyVerdict {
-        self.remedies.iter().find(|verdict| verdict.remedy == remedy).unwrap()
+        self.remedies.iter().find(|verdict| verdict.remedy == remedy).expect("every remedy is answered")
     }
     fn lawful(&self, remedy: Remedy) -> Lawful {
         self.of(remedy).lawful

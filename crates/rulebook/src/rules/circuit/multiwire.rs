@@ -7,7 +7,6 @@ use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
 use crate::opening::Opening;
 use crate::remedy::Remedy;
 use crate::rule::{Decides, Rule, Says, Statement};
-use crate::sources::STATE_TEXT_2011;
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -24,20 +23,20 @@ const VALUES: &[&dyn Value] = &[&TOGETHER, &NEUTRAL];
 const TOGETHER: ByEdition<()> = ByEdition {
     id: "multiwire.disconnect.together",
     readings: &[
-        Reading::read(Nec2014, "210.4(B)", STATE_TEXT_2011, ()),
-        Reading::read(Nec2017, "210.4(B)", STATE_TEXT_2011, ()),
-        Reading::read(Nec2020, "210.4(B)", STATE_TEXT_2011, ()),
-        Reading::read(Nec2023, "210.4(B)", STATE_TEXT_2011, ()),
+        Reading::unchanged_since_2011(Nec2014, "210.4(B)", ()),
+        Reading::unchanged_since_2011(Nec2017, "210.4(B)", ()),
+        Reading::unchanged_since_2011(Nec2020, "210.4(B)", ()),
+        Reading::unchanged_since_2011(Nec2023, "210.4(B)", ()),
     ],
 };
 
 const NEUTRAL: ByEdition<()> = ByEdition {
     id: "multiwire.disconnect.neutral",
     readings: &[
-        Reading::read(Nec2014, "300.13(B)", STATE_TEXT_2011, ()),
-        Reading::read(Nec2017, "300.13(B)", STATE_TEXT_2011, ()),
-        Reading::read(Nec2020, "300.13(B)", STATE_TEXT_2011, ()),
-        Reading::read(Nec2023, "300.13(B)", STATE_TEXT_2011, ()),
+        Reading::unchanged_since_2011(Nec2014, "300.13(B)", ()),
+        Reading::unchanged_since_2011(Nec2017, "300.13(B)", ()),
+        Reading::unchanged_since_2011(Nec2020, "300.13(B)", ()),
+        Reading::unchanged_since_2011(Nec2023, "300.13(B)", ()),
     ],
 };
 

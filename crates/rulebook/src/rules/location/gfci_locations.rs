@@ -7,7 +7,7 @@ use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
 use crate::opening::Opening;
 use crate::remedy::Remedy;
 use crate::rule::{Decides, Rule, Says, Statement};
-use crate::sources::{COURSE_77, GUIDE_2023, MUNICIPAL_2014, STATE_LIST_2020, STATE_TEXT_2011};
+use crate::sources::{COURSE_77, GUIDE_2023, MUNICIPAL_2014, STATE_LIST_2020};
 use crate::tables::gfci_places::{
     ALARM_SYSTEMS, ALARMS_ANYWHERE, BASEMENTS, KITCHENS, PLACES, SCOPE_AMPERES, SINKS, TUBS, WET_INDOORS,
 };
@@ -51,7 +51,7 @@ const HEAT_TRACING: ByEdition<()> = ByEdition {
     id: "replacement.gfci.heat-tracing",
     readings: &[
         Reading::read(Nec2014, "210.8(A)(3), exception", MUNICIPAL_2014, ()),
-        Reading::read(Nec2017, "210.8(A)(3), exception", STATE_TEXT_2011, ()),
+        Reading::unchanged_since_2011(Nec2017, "210.8(A)(3), exception", ()),
         Reading::read(Nec2020, "210.8(A)(3), exception", STATE_LIST_2020, ()),
         Reading::remembered(Nec2023, "210.8(A), exception 1", ()),
     ],

@@ -7,7 +7,7 @@ use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
 use crate::opening::Opening;
 use crate::remedy::Remedy;
 use crate::rule::{Decides, Rule, Says, Statement};
-use crate::sources::{COURSE_308, COURSE_312, STATE_TEXT_2011};
+use crate::sources::{COURSE_308, COURSE_312};
 use dwelling::RoomUse;
 use electrical::Length;
 
@@ -58,10 +58,10 @@ const REACH: ByEdition<Reach> = ByEdition {
 const HEIGHT: ByEdition<Length> = ByEdition {
     id: "receptacle.tamper-resistant.height",
     readings: &[
-        Reading::read(Nec2014, "406.12, exception (1)", STATE_TEXT_2011, Length::feet_and_inches(5, 6)),
-        Reading::read(Nec2017, "406.12, exception (1)", STATE_TEXT_2011, Length::feet_and_inches(5, 6)),
-        Reading::read(Nec2020, "406.12, exception (1)", STATE_TEXT_2011, Length::feet_and_inches(5, 6)),
-        Reading::read(Nec2023, "406.12, exception (1)", STATE_TEXT_2011, Length::feet_and_inches(5, 6)),
+        Reading::unchanged_since_2011(Nec2014, "406.12, exception (1)", Length::feet_and_inches(5, 6)),
+        Reading::unchanged_since_2011(Nec2017, "406.12, exception (1)", Length::feet_and_inches(5, 6)),
+        Reading::unchanged_since_2011(Nec2020, "406.12, exception (1)", Length::feet_and_inches(5, 6)),
+        Reading::unchanged_since_2011(Nec2023, "406.12, exception (1)", Length::feet_and_inches(5, 6)),
     ],
 };
 

@@ -7,7 +7,6 @@ use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
 use crate::opening::Opening;
 use crate::remedy::Remedy;
 use crate::rule::{Decides, Rule, Says, Statement};
-use crate::sources::STATE_TEXT_2011;
 use dwelling::{RoomUse, Wetness};
 
 /// The rule.
@@ -35,10 +34,10 @@ const ON_REPLACEMENT: ByEdition<()> = ByEdition {
 const DAMP_AND_WET: ByEdition<()> = ByEdition {
     id: "receptacle.weather-resistant.damp-and-wet",
     readings: &[
-        Reading::read(Nec2014, "406.9", STATE_TEXT_2011, ()),
-        Reading::read(Nec2017, "406.9", STATE_TEXT_2011, ()),
-        Reading::read(Nec2020, "406.9", STATE_TEXT_2011, ()),
-        Reading::read(Nec2023, "406.9", STATE_TEXT_2011, ()),
+        Reading::unchanged_since_2011(Nec2014, "406.9", ()),
+        Reading::unchanged_since_2011(Nec2017, "406.9", ()),
+        Reading::unchanged_since_2011(Nec2020, "406.9", ()),
+        Reading::unchanged_since_2011(Nec2023, "406.9", ()),
     ],
 };
 

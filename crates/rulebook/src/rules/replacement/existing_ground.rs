@@ -7,7 +7,7 @@ use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
 use crate::opening::Opening;
 use crate::remedy::Remedy;
 use crate::rule::{Decides, Rule, Says, Statement};
-use crate::sources::{MAGAZINE_2023_RECEPTACLES, STATE_TEXT_2011};
+use crate::sources::MAGAZINE_2023_RECEPTACLES;
 use dwelling::GroundFact;
 
 /// The rule.
@@ -25,7 +25,7 @@ const VALUES: &[&dyn Value] = &[&MUST_BE_USED, &HOW_TO_CONNECT];
 const MUST_BE_USED: ByEdition<()> = ByEdition {
     id: "replacement.existing-ground.must-be-used",
     readings: &[
-        Reading::read(Nec2014, "406.4(D)(1)", STATE_TEXT_2011, ()),
+        Reading::unchanged_since_2011(Nec2014, "406.4(D)(1)", ()),
         Reading::remembered(Nec2017, "406.4(D)(1)", ()),
         Reading::remembered(Nec2020, "406.4(D)(1)", ()),
         Reading::read(Nec2023, "406.4(D)(1)", MAGAZINE_2023_RECEPTACLES, ()),
@@ -35,10 +35,10 @@ const MUST_BE_USED: ByEdition<()> = ByEdition {
 const HOW_TO_CONNECT: ByEdition<()> = ByEdition {
     id: "replacement.existing-ground.how-to-connect",
     readings: &[
-        Reading::read(Nec2014, "406.4(C)", STATE_TEXT_2011, ()),
-        Reading::read(Nec2017, "406.4(C)", STATE_TEXT_2011, ()),
-        Reading::read(Nec2020, "406.4(C)", STATE_TEXT_2011, ()),
-        Reading::read(Nec2023, "406.4(C)", STATE_TEXT_2011, ()),
+        Reading::unchanged_since_2011(Nec2014, "406.4(C)", ()),
+        Reading::unchanged_since_2011(Nec2017, "406.4(C)", ()),
+        Reading::unchanged_since_2011(Nec2020, "406.4(C)", ()),
+        Reading::unchanged_since_2011(Nec2023, "406.4(C)", ()),
     ],
 };
 

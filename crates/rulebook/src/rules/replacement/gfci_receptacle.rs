@@ -6,7 +6,7 @@ use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
 use crate::opening::Opening;
 use crate::remedy::{Marking, Remedy};
 use crate::rule::{Decides, Rule, Says, Statement};
-use crate::sources::{COURSE_77, MAGAZINE_2023_RECEPTACLES, STATE_TEXT_2011};
+use crate::sources::{COURSE_77, MAGAZINE_2023_RECEPTACLES};
 use crate::tables::marking_place::PLACE;
 
 /// The rule.
@@ -24,7 +24,7 @@ const VALUES: &[&dyn Value] = &[&PERMITTED, &READILY_ACCESSIBLE];
 const PERMITTED: ByEdition<()> = ByEdition {
     id: "replacement.gfci-receptacle.permitted",
     readings: &[
-        Reading::read(Nec2014, "406.4(D)(2)(b)", STATE_TEXT_2011, ()),
+        Reading::unchanged_since_2011(Nec2014, "406.4(D)(2)(b)", ()),
         Reading::remembered(Nec2017, "406.4(D)(2)(b)", ()),
         Reading::remembered(Nec2020, "406.4(D)(2)(b)", ()),
         Reading::read(Nec2023, "406.4(D)(2)(b)", MAGAZINE_2023_RECEPTACLES, ()),

@@ -6,7 +6,7 @@ use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
 use crate::opening::Opening;
 use crate::remedy::{Marking, Remedy};
 use crate::rule::{Decides, Rule, Says, Statement};
-use crate::sources::{MAGAZINE_2023_RECEPTACLES, STATE_TEXT_2011};
+use crate::sources::MAGAZINE_2023_RECEPTACLES;
 use crate::tables::marking_place::PLACE;
 use dwelling::{GroundFact, Holding};
 
@@ -25,20 +25,20 @@ const VALUES: &[&dyn Value] = &[&CONTACTS_CONNECTED, &NEUTRAL_IS_NO_GROUND, &PAT
 const CONTACTS_CONNECTED: ByEdition<()> = ByEdition {
     id: "replacement.leave.contacts-connected",
     readings: &[
-        Reading::read(Nec2014, "406.4(B)", STATE_TEXT_2011, ()),
-        Reading::read(Nec2017, "406.4(B)", STATE_TEXT_2011, ()),
-        Reading::read(Nec2020, "406.4(B)", STATE_TEXT_2011, ()),
-        Reading::read(Nec2023, "406.4(B)", STATE_TEXT_2011, ()),
+        Reading::unchanged_since_2011(Nec2014, "406.4(B)", ()),
+        Reading::unchanged_since_2011(Nec2017, "406.4(B)", ()),
+        Reading::unchanged_since_2011(Nec2020, "406.4(B)", ()),
+        Reading::unchanged_since_2011(Nec2023, "406.4(B)", ()),
     ],
 };
 
 const NEUTRAL_IS_NO_GROUND: ByEdition<()> = ByEdition {
     id: "replacement.leave.neutral-is-no-ground",
     readings: &[
-        Reading::read(Nec2014, "250.142(B)", STATE_TEXT_2011, ()),
-        Reading::read(Nec2017, "250.142(B)", STATE_TEXT_2011, ()),
-        Reading::read(Nec2020, "250.142(B)", STATE_TEXT_2011, ()),
-        Reading::read(Nec2023, "250.142(B)", STATE_TEXT_2011, ()),
+        Reading::unchanged_since_2011(Nec2014, "250.142(B)", ()),
+        Reading::unchanged_since_2011(Nec2017, "250.142(B)", ()),
+        Reading::unchanged_since_2011(Nec2020, "250.142(B)", ()),
+        Reading::unchanged_since_2011(Nec2023, "250.142(B)", ()),
     ],
 };
 
@@ -55,7 +55,7 @@ const PATH_MUST_WORK: ByEdition<()> = ByEdition {
 const NO_GROUND_PRESENT: ByEdition<()> = ByEdition {
     id: "replacement.leave.no-ground-present",
     readings: &[
-        Reading::read(Nec2014, "406.4(D)(2)", STATE_TEXT_2011, ()),
+        Reading::unchanged_since_2011(Nec2014, "406.4(D)(2)", ()),
         Reading::remembered(Nec2017, "406.4(D)(2)", ()),
         Reading::remembered(Nec2020, "406.4(D)(2)", ()),
         Reading::read(Nec2023, "406.4(D)(2)", MAGAZINE_2023_RECEPTACLES, ()),

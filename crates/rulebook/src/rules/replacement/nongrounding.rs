@@ -6,7 +6,7 @@ use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
 use crate::opening::Opening;
 use crate::remedy::Remedy;
 use crate::rule::{Decides, Rule, Says, Statement};
-use crate::sources::{MAGAZINE_2023_RECEPTACLES, STATE_TEXT_2011};
+use crate::sources::MAGAZINE_2023_RECEPTACLES;
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -23,7 +23,7 @@ const VALUES: &[&dyn Value] = &[&PERMITTED];
 const PERMITTED: ByEdition<()> = ByEdition {
     id: "replacement.nongrounding.permitted",
     readings: &[
-        Reading::read(Nec2014, "406.4(D)(2)(a)", STATE_TEXT_2011, ()),
+        Reading::unchanged_since_2011(Nec2014, "406.4(D)(2)(a)", ()),
         Reading::remembered(Nec2017, "406.4(D)(2)(a)", ()),
         Reading::remembered(Nec2020, "406.4(D)(2)(a)", ()),
         Reading::read(Nec2023, "406.4(D)(2)(a)", MAGAZINE_2023_RECEPTACLES, ()),

@@ -6,7 +6,7 @@ use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
 use crate::opening::Opening;
 use crate::remedy::{Marking, Remedy};
 use crate::rule::{Decides, Rule, Says, Statement};
-use crate::sources::{MAGAZINE_2023_RECEPTACLES, STATE_TEXT_2011};
+use crate::sources::MAGAZINE_2023_RECEPTACLES;
 use crate::tables::marking_place::PLACE;
 
 /// The rule.
@@ -24,7 +24,7 @@ const VALUES: &[&dyn Value] = &[&PERMITTED, &MADE_FOR_THE_PANEL];
 const PERMITTED: ByEdition<()> = ByEdition {
     id: "replacement.protected-at-panel.permitted",
     readings: &[
-        Reading::read(Nec2014, "406.4(D)(2)(c)", STATE_TEXT_2011, ()),
+        Reading::unchanged_since_2011(Nec2014, "406.4(D)(2)(c)", ()),
         Reading::remembered(Nec2017, "406.4(D)(2)(c)", ()),
         Reading::remembered(Nec2020, "406.4(D)(2)(c)", ()),
         Reading::read(Nec2023, "406.4(D)(2)(c)", MAGAZINE_2023_RECEPTACLES, ()),
