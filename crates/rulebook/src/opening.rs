@@ -50,6 +50,33 @@ pub struct Opening {
 }
 
 impl Opening {
+    /// An existing opening with copper conductors of which nothing else is known but the use of its room.
+    #[must_use]
+    pub fn unexamined(room_use: RoomUse) -> Self {
+        Self {
+            room_use,
+            holds: Holding::Unknown,
+            breaker: None,
+            gauge: None,
+            metal: ConductorMetal::Copper,
+            ground: GroundFact::Unknown,
+            existing_outlet: true,
+            countertop: None,
+            sink: None,
+            tub: None,
+            wetness: None,
+            height: None,
+            dedicated_space: None,
+            readily_accessible: None,
+            serves: Vec::new(),
+            on_shared_neutral: false,
+            made_for_panel: None,
+            room_beside_panel: None,
+            has_upstream: None,
+            fill: FillContents { gangs: 1, ..FillContents::default() },
+        }
+    }
+
     /// Whether a receptacle is, was or is to be here: an open or unseen box of an existing outlet counts as one.
     #[must_use]
     pub const fn is_receptacle_outlet(&self) -> bool {

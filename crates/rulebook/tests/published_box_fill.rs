@@ -4,7 +4,7 @@ use electrical::{Gauge, Volume};
 use rulebook::{BoxContents, CodeInForce, Conductors, Edition, StrapInBox, count};
 
 fn awg(number: i8) -> Gauge {
-    Gauge::from_number(number).unwrap()
+    Gauge::from_number(number).expect("a size that is made")
 }
 
 /// Conductors as (how many, size).
@@ -18,7 +18,7 @@ fn straps(groups: &[(u32, i8)]) -> Vec<StrapInBox> {
 }
 
 fn taken(edition: Edition, contents: &BoxContents) -> Volume {
-    count(contents, &CodeInForce::published(edition)).unwrap().taken
+    count(contents, &CodeInForce::published(edition)).expect("sizes in the table").taken
 }
 
 fn assert_taken_in_all(contents: &BoxContents, ten_thousandths: i64) {

@@ -5,9 +5,9 @@ use rulebook::tables::conductor_allowance::allowance;
 use rulebook::{CodeInForce, Edition};
 
 fn greatest_number(hundredths: i64, awg: i8, edition: Edition) -> i64 {
-    let gauge = Gauge::from_number(awg).unwrap();
-    let one = allowance(gauge, &CodeInForce::published(edition)).unwrap().value;
-    Volume::hundredths(hundredths).whole_times(one).unwrap()
+    let gauge = Gauge::from_number(awg).expect("a size that is made");
+    let one = allowance(gauge, &CodeInForce::published(edition)).expect("a size in the table").value;
+    Volume::hundredths(hundredths).whole_times(one).expect("an allowance is not empty")
 }
 
 /// Published: California Electrical Code 2013, Table 314.16(A): hundredths of a cubic inch, then the counts for 18, 16, 14, 12,

@@ -7,14 +7,14 @@ use rulebook::tables::small_conductors::{breaker_too_large, largest_breaker};
 use rulebook::{CodeInForce, Edition};
 
 fn awg(number: i8) -> Gauge {
-    Gauge::from_number(number).unwrap()
+    Gauge::from_number(number).expect("a size that is made")
 }
 
 /// Asserts the copper and the aluminium size under every edition.
 fn assert_sizes(amperes: u32, copper: i8, aluminium: i8) {
     for edition in Edition::ALL {
         let code = CodeInForce::published(edition);
-        let size = |metal| egc_size(Amperes::new(amperes), metal, None, &code).unwrap().value;
+        let size = |metal| egc_size(Amperes::new(amperes), metal, None, &code).expect("a rating in the table").value;
         assert_eq!(size(ConductorMetal::Copper), awg(copper), "{edition}");
         assert_eq!(size(ConductorMetal::Aluminium), awg(aluminium), "{edition}");
     }

@@ -231,5 +231,5 @@ fn aluminium_conductors_are_spliced_to_copper_before_a_gfci_receptacle() {
 fn a_20_a_breaker_before_14_awg_is_said_as_a_caution() {
     let overfused = Opening { breaker: Some(Amperes::new(20)), ..bedroom() };
     assert!(under(Edition::Nec2020, &overfused).cautions.iter().any(|caution| caution.contains("240.4(D)")));
-    assert!(under(Edition::Nec2020, &bedroom()).cautions.is_empty());
+    assert!(under(Edition::Nec2020, &bedroom()).cautions.iter().all(|caution| !caution.contains("240.4(D)")));
 }
