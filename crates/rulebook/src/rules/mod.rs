@@ -25,6 +25,7 @@ pub const RULES: &[Rule] = &[
     receptacle::weather_resistant::RULE,
     receptacle::rating::RULE,
     receptacle::aluminium::RULE,
+    receptacle::metal_faceplate::RULE,
     circuit::multiwire::RULE,
     circuit::overcurrent::RULE,
 ];
