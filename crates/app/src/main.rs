@@ -1,2 +1,35 @@
-//! stub
-fn main() {}
+//! The one binary: reads its arguments, runs a command, and tells scripts by its exit code how that went.
+#![allow(clippy::disallowed_methods, clippy::print_stdout, clippy::print_stderr, reason = "the binary is where files and screens are")]
+
+mod answering;
+mod cli;
+mod command_error;
+mod commands;
+mod named;
+mod page;
+
+use clap::Parser;
+use cli::{Cli, Command};
+use command_error::CommandError;
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    let cli = Cli::parse();
+    cli.colour.write_global();
+    let outcome = match &cli.command {
+        Command::Plan(args) => commands::plan::run(args),
+        Command::Options(args) => commands::options::run(args),
+        Command::Findings(args) => commands::findings::run(args),
+        Command::Circuits(args) => commands::circuits::run(args),
+        Command::Schema(args) => commands::schema::run(args),
+        Command::Prices(args) => commands::prices::run(args),
+        Command::Example(args) => commands::example::run(args),
+    };
+    outcome.unwrap_or_else(|error| {
+        // A reader that has gone, such as `head`, is no fault.
+        if !matches!(error, CommandError::Closed) {
+            anstream::eprintln!("{error}");
+        }
+        error.exit_code()
+    })
+}

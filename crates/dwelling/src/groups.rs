@@ -83,7 +83,8 @@ impl Dwelling {
     /// Whether the run that feeds a box ties it to what feeds it, by its wiring method and by what was seen in the box.
     #[must_use]
     pub fn ground_path_to(&self, index: BoxIndex) -> GroundPath {
-        let seen = self.device_box(index).found.iter().rev().find_map(|reading| reading.ground);
+        let mut sightings = self.device_box(index).found.iter().rev().filter_map(|reading| reading.ground);
+        let seen = sightings.find(|seen| *seen != GroundSeen::NotOpened);
         match seen {
             Some(GroundSeen::CutOff | GroundSeen::NoneSeen | GroundSeen::MetalLoose) => GroundPath::No,
             _ => self.cable_to(index).ground_path(),

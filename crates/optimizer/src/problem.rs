@@ -74,8 +74,8 @@ impl BitOr for Marks {
 /// Counts and burdens are those of the tree as the chosen [reparenting](Link::reparents) links leave it.
 ///
 /// # Sizes
-/// All costs together, taken as positive, stay within 2³⁸ cents, 2²⁰ openings and 2²⁰ devices, and there are at most
-/// 4096 links; burdens are not negative. [`Problem::faults`] tells what breaks this.
+/// The largest costs of every place together, taken as positive, stay within 2⁶⁰ cents, 2¹⁴ openings and 2¹⁴ devices,
+/// and there are at most 1024 links; burdens are not negative. [`Problem::faults`] tells what breaks this.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Problem {
     /// The trees.

@@ -1,1 +1,25 @@
-//! remedies.
+//! From a dwelling to its plan: the candidate remedies of every opening, the cheapest lawful whole, and what it means.
+
+mod answer;
+mod assemble;
+mod at_panel;
+mod candidate;
+mod candidates;
+mod device;
+mod facts;
+mod leakage;
+mod network;
+mod planned;
+mod repairs;
+mod room_in_box;
+
+pub use answer::{
+    BasisAnswer, CircuitAnswer, DutyAnswer, FillAnswer, FillLineAnswer, FindingAnswer, FindingsAnswer, JobAnswer,
+    MoneyAnswer, NextAnswer, OpeningAnswer, OptionsAnswer, PlanAnswer, PlanStatus, RefusedRouteAnswer, RemedyAnswer,
+    RequiresAnswer, RouteAnswer, RuledOut, TotalsAnswer, findings_answer, options_answer, options_of_box, plan_answer,
+};
+pub use assemble::{Assembled, assemble};
+pub use candidate::{Candidate, Shortfall, Step};
+pub use device::{AtPanel, BoxWork, Device};
+pub use facts::{Facts, OpeningFacts, opening_of};
+pub use planned::{PlanFault, Planned, Protector};

@@ -1,0 +1,27 @@
+//! Says what the readings mean, and nothing more.
+
+use crate::answering::{SurveySource, dwelling_of, exit_code, write_json, write_text};
+use crate::command_error::CommandError;
+use crate::page;
+use remedies::findings_answer;
+use std::process::ExitCode;
+
+/// Say what the readings mean: what is wrong, how sure that is, and what to check next
+#[derive(Debug, clap::Args)]
+#[command(after_help = "Example:\n  thirdwire findings --example bungalow")]
+pub struct Args {
+    #[command(flatten)]
+    source: SurveySource,
+    /// Answer as JSON (its schema: `thirdwire schema findings`)
+    #[arg(long)]
+    json: bool,
+}
+
+/// Runs it.
+pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
+    let text = args.source.read()?;
+    let dwelling = dwelling_of(&text, args.json)?;
+    let answer = findings_answer(&dwelling, &diagnosis::diagnose(&dwelling));
+    if args.json { write_json(&answer)? } else { write_text(&page::findings::render(&answer, &dwelling))? }
+    Ok(exit_code(answer.find_out.is_empty()))
+}

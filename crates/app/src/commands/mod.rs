@@ -1,0 +1,9 @@
+//! The commands, one file each.
+
+pub mod circuits;
+pub mod example;
+pub mod findings;
+pub mod options;
+pub mod plan;
+pub mod prices;
+pub mod schema;

@@ -1,0 +1,44 @@
+//! Plans a whole dwelling.
+
+use crate::answering::{SurveySource, covered, dwelling_of, exit_code, write_json, write_text};
+use crate::command_error::CommandError;
+use crate::commands::prices::price_book;
+use crate::page;
+use remedies::{PlanFault, PlanStatus, Planned, plan_answer};
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// Plan a dwelling: findings, duties and the cheapest lawful whole
+///
+/// Reads a survey and answers, opening by opening in walking order, what was found, what is done, with which
+/// protection, ground, markings and box, what it costs, and what the code rules out.
+#[derive(Debug, clap::Args)]
+#[command(after_help = "Example:\n  thirdwire plan --example bungalow\n  thirdwire plan my-house.toml --prices my-prices.toml --json")]
+pub struct Args {
+    #[command(flatten)]
+    source: SurveySource,
+    /// Your own price book (see `thirdwire prices`)
+    #[arg(long, value_name = "FILE")]
+    prices: Option<PathBuf>,
+    /// The edition of the code, instead of the one the survey states
+    #[arg(long, value_name = "YEAR")]
+    edition: Option<u16>,
+    /// Answer as JSON (its schema: `thirdwire schema plan`)
+    #[arg(long)]
+    json: bool,
+    /// Show every opening in full, those with nothing to do included
+    #[arg(long, conflicts_with = "json")]
+    full: bool,
+}
+
+/// Runs it.
+pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
+    let text = args.source.read()?;
+    let dwelling = dwelling_of(&text, args.json)?;
+    let book = price_book(args.prices.as_deref(), args.json)?;
+    let code = covered(args.edition.or(dwelling.job.edition), args.json)?;
+    let planned = Planned::of(&dwelling, code, &book).map_err(|PlanFault(faults)| CommandError::Fault(faults.join("; ")))?;
+    let answer = plan_answer(&planned, book.is_demo);
+    if args.json { write_json(&answer)? } else { write_text(&page::plan::render(&answer, &dwelling, args.full))? }
+    Ok(exit_code(answer.status == PlanStatus::Complete))
+}

@@ -1,0 +1,8 @@
+//! Pages for people in the terminal: made to be read by room, wrapped to the screen, plain when piped.
+
+pub mod findings;
+mod ink;
+mod lines;
+pub mod options;
+pub mod plan;
+mod words;

@@ -1,0 +1,240 @@
+//! The page of a plan: what stands in the way, what happens at the panel, then room by room in walking order.
+
+use super::findings;
+use super::ink::{ALARM, ASK, DO, HEADLINE, QUIET, ink};
+use super::lines::{rule, with_right, wrapped};
+use super::options::fill;
+use super::words::{as_found, at_panel, money, order};
+use anstyle::Style;
+use dwelling::{Dwelling, Room};
+use remedies::{OpeningAnswer, PlanAnswer, PlanStatus, Step};
+
+/// The page.
+#[must_use]
+pub fn render(answer: &PlanAnswer, dwelling: &Dwelling, full: bool) -> String {
+    let mut page = String::new();
+    head(&mut page, answer);
+    at_the_panel(&mut page, answer);
+    let mut notes = Notes::default();
+    routes(&mut page, answer, &mut notes);
+    for room in &dwelling.rooms {
+        let openings: Vec<&OpeningAnswer> = answer.openings.iter().filter(|opening| opening.room == room.id).collect();
+        if !openings.is_empty() {
+            room_page(&mut page, room, &openings, full, &mut notes);
+        }
+    }
+    notes.list(&mut page);
+    findings::find_out(&mut page, &answer.find_out);
+    foot(&mut page, answer);
+    page
+}
+
+/// Conditions that come again and again, written once and referred to by letter.
+#[derive(Default)]
+struct Notes(Vec<String>);
+
+impl Notes {
+    /// The letters of these conditions, such as `a c d`.
+    fn letters(&mut self, conditions: &[String]) -> String {
+        let letters = conditions.iter().map(|condition| {
+            let known = self.0.iter().position(|note| note == condition);
+            letter(known.unwrap_or_else(|| {
+                self.0.push(condition.clone());
+                self.0.len() - 1
+            }))
+        });
+        letters.collect::<Vec<_>>().join(" ")
+    }
+
+    fn list(&self, page: &mut String) {
+        if self.0.is_empty() {
+            return;
+        }
+        page.push_str(&format!("\n{}\n", ink(HEADLINE, "Conditions, by letter")));
+        for (index, note) in self.0.iter().enumerate() {
+            wrapped(page, &format!("  {:<3} ", letter(index)), note, Style::new());
+        }
+    }
+}
+
+/// The letter of a note: a to z, then aa, ab and so on.
+fn letter(index: usize) -> String {
+    let last = char::from(b'a' + u8::try_from(index % 26).unwrap_or(0));
+    if index < 26 { last.to_string() } else { format!("{}{last}", letter(index / 26 - 1)) }
+}
+
+/// Adds the sections that allow something and the letters of its conditions.
+fn basis(page: &mut String, cites: &[String], conditions: &[String], notes: &mut Notes) {
+    let mut parts = Vec::new();
+    if !cites.is_empty() {
+        parts.push(format!("[{}]", cites.join(", ")));
+    }
+    if !conditions.is_empty() {
+        parts.push(format!("conditions {}", notes.letters(conditions)));
+    }
+    if !parts.is_empty() {
+        wrapped(page, "          ", &parts.join("  "), QUIET);
+    }
+}
+
+fn head(page: &mut String, answer: &PlanAnswer) {
+    let job = &answer.job;
+    let mut facts = vec![format!("NEC {}", job.edition)];
+    facts.extend(job.dwelling_use.map(|dwelling_use| dwelling_use.name().to_owned()));
+    facts.extend(job.built.map(|year| format!("built {year}")));
+    let right = facts.join(" · ");
+    with_right(page, &ink(HEADLINE, &job.name), job.name.chars().count(), &right);
+    rule(page, QUIET);
+    let totals = &answer.totals;
+    let (word, style) = match answer.status {
+        PlanStatus::Complete => ("COMPLETE", DO),
+        PlanStatus::Provisional => ("PROVISIONAL", ASK),
+        PlanStatus::Blocked => ("BLOCKED", ALARM),
+    };
+    let meaning = match answer.status {
+        PlanStatus::Complete => "every opening lawful, served and as asked for",
+        PlanStatus::Provisional => "find these out, or ask, before you rely on it",
+        PlanStatus::Blocked => "something needed cannot be had with what the survey offers",
+    };
+    page.push_str(&format!("{}  {meaning}\n", ink(style, word)));
+    for line in &answer.in_the_way {
+        wrapped(page, "  - ", line, style);
+    }
+    let patches = match totals.wall_openings {
+        0 => "no wall opened".to_owned(),
+        1 => "1 wall opening".to_owned(),
+        many => format!("{many} wall openings"),
+    };
+    page.push_str(&format!(
+        "\n{}   {} material + {} labour ({}), {patches}\n",
+        ink(HEADLINE, money(totals.price.total_cents)),
+        money(totals.price.material_cents),
+        money(totals.price.labour_cents),
+        hours(totals.price.minutes),
+    ));
+    page.push_str(&format!(
+        "Truly grounded: {} of {} receptacles, {} before. No cheaper lawful whole exists among what was offered.\n",
+        totals.grounded_after, totals.receptacles, totals.grounded_before
+    ));
+    if totals.demo_prices {
+        page.push_str(&format!("{}\n", ink(ASK, "Prices are invented demo figures: use your own (`thirdwire prices`).")));
+    }
+}
+
+fn hours(minutes: u32) -> String {
+    format!("{} h {:02} min", minutes / 60, minutes % 60)
+}
+
+fn at_the_panel(page: &mut String, answer: &PlanAnswer) {
+    page.push_str(&format!("\n{}\n", ink(HEADLINE, "At the panel")));
+    for circuit in &answer.circuits {
+        let noun = if circuit.circuits.len() > 1 { "circuits" } else { "circuit" };
+        let left = format!("  {noun} {:<8} {}", circuit.circuits.join("+"), at_panel(circuit.at_panel));
+        let width = left.chars().count();
+        let changed = circuit.price.total_cents > 0;
+        let style = if changed { DO } else { QUIET };
+        let right = if changed { money(circuit.price.total_cents) } else { String::new() };
+        with_right(page, &ink(style, &left), width, &right);
+        for reason in &circuit.not_offered {
+            wrapped(page, "                   ", reason, QUIET);
+        }
+    }
+    for finding in answer.findings.iter().filter(|finding| finding.danger) {
+        wrapped(page, "  ", &format!("{} {}", finding.at, finding.id), Style::new());
+        findings::one(page, finding, true);
+    }
+}
+
+fn routes(page: &mut String, answer: &PlanAnswer, notes: &mut Notes) {
+    if answer.routes.is_empty() && answer.routes_refused.is_empty() {
+        return;
+    }
+    page.push_str(&format!("\n{}\n", ink(HEADLINE, "Grounds to bring")));
+    for route in &answer.routes {
+        let what = match route.kind {
+            dwelling::RouteKind::Egc => format!("{} ground", route.size),
+            dwelling::RouteKind::NewCable => format!("new cable with {} ground", route.size),
+        };
+        let left = format!("  {}  {what}, {} → {}, {}", route.id, route.from, route.to, route.length);
+        with_right(page, &ink(DO, &left), left.chars().count(), &money(route.price.total_cents));
+        wrapped(page, "          grounds ", &route.grounds.join(", "), Style::new());
+        basis(page, &route.cites, &route.conditions, notes);
+    }
+    for refused in &answer.routes_refused {
+        let cites = if refused.cites.is_empty() { String::new() } else { format!(" [{}]", refused.cites.join(", ")) };
+        let style = if refused.could_change { ASK } else { QUIET };
+        wrapped(page, "  not used: ", &format!("{}: {}{cites}", refused.id, refused.why), style);
+    }
+}
+
+fn room_page(page: &mut String, room: &Room, openings: &[&OpeningAnswer], full: bool, notes: &mut Notes) {
+    let title = room.title.as_deref().unwrap_or(&room.id);
+    page.push_str(&format!("\n{}\n", ink(HEADLINE, title)));
+    let mut untouched = Vec::new();
+    for opening in openings {
+        if !full && nothing_to_say(opening) {
+            untouched.push(opening.box_id.as_str());
+        } else {
+            opening_page(page, opening, full, notes);
+        }
+    }
+    if !untouched.is_empty() {
+        wrapped(page, "  nothing to do: ", &untouched.join(", "), QUIET);
+    }
+}
+
+fn nothing_to_say(opening: &OpeningAnswer) -> bool {
+    let quiet = opening.findings.iter().all(|finding| !finding.danger) && opening.open_questions.is_empty();
+    opening.step == Step::Leave && quiet && opening.shortfalls.is_empty() && opening.price.total_cents == 0
+}
+
+fn opening_page(page: &mut String, opening: &OpeningAnswer, full: bool, notes: &mut Notes) {
+    let style = if opening.step == Step::Unresolved { ALARM } else { DO };
+    let order = order(opening);
+    let left = format!("  {:<7} {}", opening.box_id, ink(style, &order));
+    let width = 10 + order.chars().count() + opening.box_id.chars().count().saturating_sub(7);
+    with_right(page, &left, width, &money(opening.price.total_cents));
+    let found = as_found(opening.holds, opening.ground);
+    let circuit = opening.circuit.as_ref().map_or("circuit unknown".to_owned(), |id| format!("circuit {id}"));
+    wrapped(page, "          ", &format!("found: {found} ({circuit})"), QUIET);
+    for finding in opening.findings.iter().filter(|finding| full || finding.danger) {
+        findings::one(page, finding, full);
+    }
+    wrapped(page, "          ", &opening.why, Style::new());
+    if !opening.markings.is_empty() {
+        wrapped(page, "          mark it ", &format!("“{}”", opening.markings.join("” and “")), Style::new());
+    }
+    for caution in opening.cautions.iter().filter(|_| full) {
+        wrapped(page, "        ! ", caution, ALARM);
+    }
+    for shortfall in &opening.shortfalls {
+        wrapped(page, "        ! ", shortfall, ALARM);
+    }
+    for question in &opening.open_questions {
+        wrapped(page, "        ? ", question, ASK);
+    }
+    let conditions = if opening.step == Step::Leave { &[][..] } else { &opening.conditions };
+    basis(page, &opening.cites, conditions, notes);
+    if full {
+        for out in &opening.ruled_out {
+            wrapped(page, &format!("          not {}: ", out.remedy), &out.why_not, QUIET);
+        }
+        if let Some(count) = &opening.fill {
+            fill(page, count);
+        }
+    }
+}
+
+fn foot(page: &mut String, answer: &PlanAnswer) {
+    page.push_str(&format!("\n{}\n", ink(HEADLINE, "Cautions")));
+    for caution in &answer.cautions {
+        wrapped(page, "  ! ", caution, Style::new());
+    }
+    for disputed in &answer.basis.disputed {
+        wrapped(page, "  ? ", &format!("read in two ways, ask the authority: {disputed}"), ASK);
+    }
+    if !answer.basis.from_memory.is_empty() {
+        let list = answer.basis.from_memory.join("; ");
+        wrapped(page, "  ", &format!("Rests on memory, check with the authority: {list}"), QUIET);
+    }
+}

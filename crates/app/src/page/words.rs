@@ -1,0 +1,93 @@
+//! The words pages use for names of the answers.
+
+use dwelling::{GroundFact, Holding};
+use estimate::Cents;
+use remedies::{BoxWork, Device, OpeningAnswer, Step};
+
+/// Cents as money.
+#[must_use]
+pub fn money(cents: i64) -> String {
+    Cents(cents).to_string()
+}
+
+/// What an opening holds and how its ground stands, as found.
+#[must_use]
+pub fn as_found(holds: Holding, ground: GroundFact) -> String {
+    let holds = match holds {
+        Holding::TwoSlot => "two-slot receptacle",
+        Holding::ThreeSlot => "three-slot receptacle",
+        Holding::Gfci => "GFCI receptacle",
+        Holding::Afci => "AFCI receptacle",
+        Holding::Dual => "GFCI/AFCI receptacle",
+        Holding::DeadFront => "protective device without slots",
+        Holding::Switch => "switch",
+        Holding::SwitchAndReceptacle => "switch and receptacle",
+        Holding::Luminaire => "luminaire",
+        Holding::Splice => "splices",
+        Holding::Nothing => "empty box",
+        Holding::Unknown => "not seen",
+    };
+    let ground = match ground {
+        GroundFact::None => "no ground",
+        GroundFact::Connected => "grounded",
+        GroundFact::Poor => "poor ground",
+        GroundFact::Loose => "ground loose in the box",
+        GroundFact::CutOff => "ground cut off",
+        GroundFact::False => "FALSE ground",
+        GroundFact::Disputed => "ground disputed",
+        GroundFact::Unknown => "ground unknown",
+    };
+    format!("{holds}, {ground}")
+}
+
+/// What is done at an opening, as an order.
+#[must_use]
+pub fn order(opening: &OpeningAnswer) -> String {
+    let box_work = match opening.box_work {
+        BoxWork::Keep => "",
+        BoxWork::Replace => ", new 20 in³ old-work box",
+        BoxWork::ReplaceWide => ", new two-gang old-work box",
+    };
+    let device = device(opening.device);
+    let order = match opening.step {
+        Step::Leave => "leave as it is".to_owned(),
+        Step::UseLoadSide => "keep it, join what it feeds to its load side".to_owned(),
+        Step::MarkProtected | Step::MarkGfci => "keep the receptacle, mark it".to_owned(),
+        Step::FitTwoSlot | Step::FitGfci | Step::FitProtected => format!("fit a {device}"),
+        Step::RestoreKept => "restore the ground, keep the receptacle".to_owned(),
+        Step::RestoreFitted => format!("fit a {device} on the ground that is there"),
+        Step::GroundArrives => "test only: its ground arrives".to_owned(),
+        Step::ConnectKept => "keep the receptacle, join it to the new ground".to_owned(),
+        Step::ConnectFitted => format!("fit a {device} on the new ground"),
+        Step::Unresolved => "NOTHING LAWFUL FOUND".to_owned(),
+    };
+    order + box_work
+}
+
+const fn device(device: Device) -> &'static str {
+    match device {
+        Device::Kept => "receptacle",
+        Device::TwoSlot => "two-slot receptacle",
+        Device::ThreeSlot => "three-slot receptacle",
+        Device::Gfci => "GFCI receptacle",
+        Device::Afci => "AFCI receptacle",
+        Device::Dual => "GFCI/AFCI receptacle",
+    }
+}
+
+/// What is put at the panel end, in words.
+#[must_use]
+pub fn at_panel(name: &str) -> &str {
+    match name {
+        "as-it-is" => "as it is",
+        "breaker-gfci" => "GFCI breaker",
+        "breaker-afci" => "AFCI breaker",
+        "breaker-dual" => "GFCI/AFCI breaker",
+        "breaker-gfci-2p" => "two-pole GFCI breaker",
+        "breaker-afci-2p" => "two-pole AFCI breaker",
+        "breaker-dual-2p" => "two-pole GFCI/AFCI breaker",
+        "dead-front-gfci" => "GFCI device beside the panel",
+        "dead-front-dual" => "GFCI/AFCI device beside the panel",
+        other => other,
+    }
+}

@@ -1,0 +1,86 @@
+//! What readings and sightings mean, as an answer.
+
+use dwelling::{BoxIndex, Dwelling};
+use diagnosis::{Certainty, Condition, Diagnosis, Finding, LookAlike, Site, next_visit};
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// Everything found in a dwelling and what to find out next.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct FindingsAnswer {
+    /// What was found.
+    pub findings: Vec<FindingAnswer>,
+    /// What to find out next, the most deciding first.
+    pub find_out: Vec<NextAnswer>,
+}
+
+/// One finding.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct FindingAnswer {
+    /// `box`, `circuit` or `panel`.
+    pub at: &'static str,
+    /// The id of the box, circuit or panel.
+    pub id: String,
+    /// What is the matter.
+    pub condition: Condition,
+    /// How sure that is.
+    pub sure: Certainty,
+    /// Whether someone can be hurt as it stands.
+    pub danger: bool,
+    /// It in a sentence.
+    pub says: String,
+    /// The evidence.
+    pub because: Vec<String>,
+    /// What would look the same, and what tells them apart.
+    pub look_alikes: Vec<LookAlike>,
+    /// The most useful thing to do next.
+    pub next: Option<NextAnswer>,
+}
+
+/// Something to find out.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct NextAnswer {
+    /// What to do.
+    pub what: String,
+    /// The boxes at which.
+    pub boxes: Vec<String>,
+}
+
+/// Everything found in a dwelling.
+#[must_use]
+pub fn findings_answer(dwelling: &Dwelling, diagnosis: &Diagnosis) -> FindingsAnswer {
+    FindingsAnswer {
+        findings: diagnosis.findings.iter().map(|finding| finding_answer(dwelling, finding)).collect(),
+        find_out: next_visit(diagnosis, dwelling)
+            .into_iter()
+            .map(|check| NextAnswer { what: check.what, boxes: ids(dwelling, &check.boxes) })
+            .collect(),
+    }
+}
+
+/// One finding as an answer.
+#[must_use]
+pub fn finding_answer(dwelling: &Dwelling, finding: &Finding) -> FindingAnswer {
+    let (at, id) = match finding.at {
+        Site::Box(at) => ("box", dwelling.device_box(at).id.clone()),
+        Site::Circuit(at) => ("circuit", dwelling.circuit(at).id.clone()),
+        Site::Panel(at) => ("panel", dwelling.panel(at).id.clone()),
+    };
+    let next = finding.next.as_ref();
+    FindingAnswer {
+        at,
+        id,
+        condition: finding.condition,
+        sure: finding.sure,
+        danger: finding.danger,
+        says: finding.says.clone(),
+        because: finding.because.clone(),
+        look_alikes: finding.look_alikes.clone(),
+        next: next.map(|check| NextAnswer { what: check.what.clone(), boxes: ids(dwelling, &check.boxes) }),
+    }
+}
+
+/// The ids of boxes.
+pub(super) fn ids(dwelling: &Dwelling, boxes: &[BoxIndex]) -> Vec<String> {
+    boxes.iter().map(|at| dwelling.device_box(*at).id.clone()).collect()
+}

@@ -1,0 +1,22 @@
+//! Answers: plain values with stable names that print as JSON and that every screen and paper reads.
+
+mod basis;
+mod duties;
+mod fill;
+mod findings;
+mod opening;
+mod options;
+mod plan;
+mod reasons;
+mod remedy;
+
+pub use basis::BasisAnswer;
+pub use duties::{DutyAnswer, RequiresAnswer};
+pub use fill::{FillAnswer, FillLineAnswer};
+pub use findings::{FindingAnswer, FindingsAnswer, NextAnswer, findings_answer};
+pub use opening::{MoneyAnswer, OpeningAnswer, RuledOut};
+pub use options::{OptionsAnswer, options_answer, options_of_box};
+pub use plan::{
+    CircuitAnswer, JobAnswer, PlanAnswer, PlanStatus, RefusedRouteAnswer, RouteAnswer, TotalsAnswer, plan_answer,
+};
+pub use remedy::RemedyAnswer;

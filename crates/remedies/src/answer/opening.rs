@@ -1,0 +1,222 @@
+//! One opening of a plan, as an answer.
+
+use super::duties::{RequiresAnswer, sections};
+use super::fill::FillAnswer;
+use super::findings::{FindingAnswer, finding_answer};
+use super::reasons::{open_questions, shortfalls, why};
+use crate::candidate::{Shortfall, Step};
+use crate::device::{BoxWork, Device};
+use crate::planned::{Planned, Protector};
+use crate::room_in_box::{GRADES, fit_after};
+use dwelling::{BoxIndex, GroundFact, Holding};
+use estimate::Price;
+use rulebook::{Citation, DeviceSpace, Judgement, Lawful, Remedy, RemedyVerdict};
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// What a plan does at one opening, and why.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct OpeningAnswer {
+    /// The box.
+    #[serde(rename = "box")]
+    pub box_id: String,
+    /// The room it is in.
+    pub room: String,
+    /// Its circuit; null where unknown.
+    pub circuit: Option<String>,
+    /// What it holds.
+    pub holds: Holding,
+    /// What is known of its ground.
+    pub ground: GroundFact,
+    /// The evidence for that.
+    pub ground_because: Vec<String>,
+    /// What was found there.
+    pub findings: Vec<FindingAnswer>,
+    /// What it is owed when its receptacle is replaced.
+    pub requires: RequiresAnswer,
+    /// The remedy; null where nothing lawful was found.
+    pub remedy: Option<Remedy>,
+    /// What is done.
+    pub step: Step,
+    /// The device that is there afterwards.
+    pub device: Device,
+    /// What is done with the box.
+    pub box_work: BoxWork,
+    /// What protects it from ground faults: a panel, a box, or the device itself.
+    pub protected_by: Option<String>,
+    /// Whether it has a real equipment ground afterwards.
+    pub grounded: bool,
+    /// The route that brings its ground, where one is bought.
+    pub ground_by: Option<String>,
+    /// The words it must carry, exactly.
+    pub markings: Vec<&'static str>,
+    /// The conditions under which the remedy is lawful.
+    pub conditions: Vec<String>,
+    /// The sections that allow it.
+    pub cites: Vec<String>,
+    /// What it costs at the opening itself.
+    pub price: MoneyAnswer,
+    /// Why this.
+    pub why: String,
+    /// The remedies that the code rules out here, and why.
+    pub ruled_out: Vec<RuledOut>,
+    /// The count of the box as it will be; null where the box is not touched.
+    pub fill: Option<FillAnswer>,
+    /// What the plan does not give that was needed or asked for.
+    pub shortfalls: Vec<String>,
+    /// What must be found out or asked before this can be relied on.
+    pub open_questions: Vec<String>,
+    /// Cautions that go with it.
+    pub cautions: Vec<String>,
+}
+
+/// A price in cents, its parts kept apart.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct MoneyAnswer {
+    /// Material, in cents.
+    pub material_cents: i64,
+    /// Labour, in cents.
+    pub labour_cents: i64,
+    /// Both, in cents.
+    pub total_cents: i64,
+    /// Minutes of work.
+    pub minutes: u32,
+}
+
+/// A remedy that was ruled out.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct RuledOut {
+    /// The remedy.
+    pub remedy: Remedy,
+    /// Why.
+    pub why_not: String,
+}
+
+impl MoneyAnswer {
+    /// A price as an answer.
+    #[must_use]
+    pub fn of(price: Price) -> Self {
+        Self {
+            material_cents: price.material.0,
+            labour_cents: price.labour.0,
+            total_cents: price.total().0,
+            minutes: price.minutes,
+        }
+    }
+}
+
+/// The opening of a plan as an answer.
+#[must_use]
+pub(super) fn opening_answer(plan: &Planned, index: BoxIndex) -> OpeningAnswer {
+    let facts = &plan.facts;
+    let (dwelling, at) = (facts.dwelling, facts.at(index));
+    let device_box = dwelling.device_box(index);
+    let chosen = plan.chosen(index);
+    let remedy = remedy_of(plan, index);
+    let judged = judged_for(plan, index);
+    let verdict = remedy.and_then(|remedy| verdict_on(judged, remedy));
+    let state = &facts.diagnosis.ground[index.0];
+    OpeningAnswer {
+        box_id: device_box.id.clone(),
+        room: dwelling.room(device_box.room).id.clone(),
+        circuit: dwelling.circuit_of(index).map(|circuit| circuit.id.clone()),
+        holds: device_box.holds,
+        ground: state.fact,
+        ground_because: state.because.clone(),
+        findings: facts.diagnosis.findings_at(index).map(|finding| finding_answer(dwelling, finding)).collect(),
+        requires: RequiresAnswer::of(&at.judged_as_found),
+        remedy,
+        step: chosen.step,
+        device: chosen.device,
+        box_work: chosen.box_work,
+        protected_by: protected_by(plan, index),
+        grounded: plan.is_grounded(index) && !matches!(device_box.holds, Holding::TwoSlot if chosen.device == Device::Kept),
+        ground_by: plan.ground_brought_by(index).map(|link| plan.route_of(link).id.clone()),
+        markings: chosen.markings.iter().map(|marking| marking.name()).collect(),
+        conditions: verdict.map(|verdict| verdict.conditions.clone()).unwrap_or_default(),
+        cites: sections(&cites_of(plan, index)),
+        price: MoneyAnswer::of(chosen.price),
+        why: why(plan, index),
+        ruled_out: ruled_out(judged, remedy),
+        fill: fill_afterwards(plan, index),
+        shortfalls: shortfalls(plan, index),
+        open_questions: open_questions(plan, index),
+        cautions: at.judged_as_found.cautions.clone(),
+    }
+}
+
+/// The judgement under which the plan's choice at an opening stands.
+fn judged_for<'a>(plan: &'a Planned, index: BoxIndex) -> &'a Judgement {
+    let at = plan.facts.at(index);
+    if at.supplied { &at.judged_as_found } else { &at.judged_ungrounded }
+}
+
+fn verdict_on(judged: &Judgement, remedy: Remedy) -> Option<&RemedyVerdict> {
+    judged.remedies.iter().find(|verdict| verdict.remedy == remedy)
+}
+
+/// The citations on which the plan's choice at an opening stands.
+pub(super) fn cites_of(plan: &Planned, index: BoxIndex) -> Vec<Citation> {
+    let verdict = remedy_of(plan, index).and_then(|remedy| verdict_on(judged_for(plan, index), remedy));
+    verdict.map(|verdict| verdict.cites.clone()).unwrap_or_default()
+}
+
+/// The remedy that the plan's step at an opening amounts to.
+pub(super) fn remedy_of(plan: &Planned, index: BoxIndex) -> Option<Remedy> {
+    let by_cable = || plan.ground_brought_by(index).is_some_and(|link| plan.is_by_cable(link));
+    Some(match plan.chosen(index).step {
+        Step::Leave | Step::UseLoadSide => Remedy::Leave,
+        Step::MarkGfci | Step::FitGfci => Remedy::GfciReceptacle,
+        Step::FitTwoSlot => Remedy::NongroundingReceptacle,
+        Step::MarkProtected | Step::FitProtected => match plan.protector(index) {
+            Some(Protector::Device(_)) => Remedy::DownstreamOfGfci,
+            _ => Remedy::GfciBreaker,
+        },
+        Step::RestoreKept | Step::RestoreFitted => Remedy::RestoreExistingGround,
+        Step::GroundArrives | Step::ConnectKept | Step::ConnectFitted => {
+            if by_cable() { Remedy::NewCable } else { Remedy::SeparateEgc }
+        }
+        Step::Unresolved => return None,
+    })
+}
+
+fn protected_by(plan: &Planned, index: BoxIndex) -> Option<String> {
+    let chosen = plan.chosen(index);
+    if chosen.own.covers(crate::candidate::GFCI) {
+        return Some("itself".into());
+    }
+    Some(match plan.protector(index)? {
+        Protector::Device(at) => format!("box {}", plan.facts.dwelling.device_box(at).id),
+        Protector::AtPanel(tree) => {
+            let panel = plan.facts.trees[tree].panel;
+            format!("panel {}: {}", plan.facts.dwelling.panel(panel).id, plan.chosen_at_panel(tree).choice.name())
+        }
+    })
+}
+
+fn ruled_out(judged: &Judgement, remedy: Option<Remedy>) -> Vec<RuledOut> {
+    let barred = judged.remedies.iter().filter(|verdict| verdict.lawful == Lawful::No && Some(verdict.remedy) != remedy);
+    barred.map(|verdict| RuledOut { remedy: verdict.remedy, why_not: verdict.why_not.join("; ") }).collect()
+}
+
+fn fill_afterwards(plan: &Planned, index: BoxIndex) -> Option<FillAnswer> {
+    let (at, chosen) = (plan.facts.at(index), plan.chosen(index));
+    let landing = plan.solution.links.iter().filter(|link| {
+        let route = plan.route_of(link);
+        [route.from, route.to].contains(&dwelling::RouteEnd::Box(index))
+    });
+    let landings: Vec<usize> = landing.map(|link| link.grade).collect();
+    let touched = chosen.device != Device::Kept || chosen.box_work != BoxWork::Keep || !landings.is_empty();
+    if !touched {
+        return None;
+    }
+    let gauge = GRADES[landings.iter().copied().max().unwrap_or(0)];
+    let space = if at.as_found.holds.has_strap() { DeviceSpace::Strap } else { DeviceSpace::None };
+    let count = u32::try_from(landings.len()).unwrap_or(u32::MAX);
+    Some(FillAnswer::of(&fit_after(&plan.facts, at, chosen.box_work, space, count, gauge)))
+}
+
+/// What a choice falls short of.
+pub(super) fn shortfall_of(plan: &Planned, index: BoxIndex) -> Shortfall {
+    plan.chosen(index).shortfall
+}

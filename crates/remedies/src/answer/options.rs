@@ -1,0 +1,65 @@
+//! The answer about one opening: what it is owed and every remedy, lawful or not.
+
+use super::basis::BasisAnswer;
+use super::duties::RequiresAnswer;
+use super::remedy::RemedyAnswer;
+use crate::facts::Facts;
+use dwelling::{BoxIndex, GroundFact};
+use rulebook::{CodeInForce, Judgement, Opening, judge};
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// What the code says about one opening.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct OptionsAnswer {
+    /// The edition of the code.
+    pub edition: u16,
+    /// The box, where the opening comes from a survey.
+    #[serde(rename = "box")]
+    pub box_id: Option<String>,
+    /// What is known of its ground.
+    pub ground: GroundFact,
+    /// What it is owed when its receptacle is replaced.
+    pub requires: RequiresAnswer,
+    /// Every remedy, always all of them, from least to most.
+    pub remedies: Vec<RemedyAnswer>,
+    /// Cautions that hold whatever is chosen.
+    pub cautions: Vec<String>,
+    /// What the answer rests on.
+    pub basis: BasisAnswer,
+    /// Whether anything could not be checked, so that the answer is not the last word.
+    pub not_checked: bool,
+}
+
+/// The answer about an opening of which only these facts are known.
+#[must_use]
+pub fn options_answer(opening: &Opening, code: &CodeInForce) -> OptionsAnswer {
+    answer(None, opening.ground, &judge(opening, code), code)
+}
+
+/// The answer about an opening of a surveyed dwelling.
+#[must_use]
+pub fn options_of_box(facts: &Facts, index: BoxIndex) -> OptionsAnswer {
+    let at = facts.at(index);
+    let id = facts.dwelling.device_box(index).id.clone();
+    answer(Some(id), at.ground, &at.judged_as_found, &facts.code)
+}
+
+fn answer(box_id: Option<String>, ground: GroundFact, judged: &Judgement, code: &CodeInForce) -> OptionsAnswer {
+    let cites = judged.duties.iter().flat_map(|duty| &duty.cites);
+    let basis = BasisAnswer::of(cites.chain(judged.remedies.iter().flat_map(|remedy| &remedy.cites)));
+    let remedies: Vec<RemedyAnswer> = judged.remedies.iter().map(RemedyAnswer::of).collect();
+    let requires = RequiresAnswer::of(judged);
+    let open_duty = requires.named().iter().any(|(_, duty)| duty.need == rulebook::Need::NotChecked);
+    let not_checked = open_duty || remedies.iter().any(|remedy| remedy.standing == "not-checked");
+    OptionsAnswer {
+        edition: code.edition.year(),
+        box_id,
+        ground,
+        requires,
+        remedies,
+        cautions: judged.cautions.clone(),
+        basis,
+        not_checked,
+    }
+}

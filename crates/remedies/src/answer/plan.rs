@@ -1,0 +1,328 @@
+//! The plan of a dwelling, as an answer.
+
+use super::basis::BasisAnswer;
+use super::duties::sections;
+use super::findings::{FindingAnswer, NextAnswer, finding_answer, findings_answer, ids};
+use super::opening::{MoneyAnswer, OpeningAnswer, cites_of, opening_answer};
+use crate::device::AtPanel;
+use crate::planned::Planned;
+use crate::room_in_box::GRADES;
+use diagnosis::Site;
+use dwelling::{BoxIndex, DwellingUse, Overcurrent, RouteEnd, RouteKind, names};
+use rulebook::Citation;
+use schemars::JsonSchema;
+use serde::Serialize;
+
+names! {
+    /// How far a plan can be relied on.
+    PlanStatus {
+        /// Every opening is lawful, served and as asked for, on facts that are known.
+        Complete = "complete",
+        /// Something must be found out or asked first.
+        Provisional = "provisional",
+        /// Something that is needed or asked for cannot be had with what was offered.
+        Blocked = "blocked",
+    }
+}
+
+/// The cheapest lawful whole for a dwelling.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct PlanAnswer {
+    /// The version of this answer's shape.
+    pub format: u32,
+    /// The job.
+    pub job: JobAnswer,
+    /// How far the plan can be relied on.
+    pub status: PlanStatus,
+    /// What stands in the way or is not known, each once.
+    pub in_the_way: Vec<String>,
+    /// What was found at panels and circuits; what was found at boxes stands with the openings.
+    pub findings: Vec<FindingAnswer>,
+    /// What to find out next, the most deciding first.
+    pub find_out: Vec<NextAnswer>,
+    /// What is done at the panel end of each circuit or multiwire set.
+    pub circuits: Vec<CircuitAnswer>,
+    /// What is done at each opening, by room in walking order.
+    pub openings: Vec<OpeningAnswer>,
+    /// The routes that are bought.
+    pub routes: Vec<RouteAnswer>,
+    /// The routes that cannot be bought, and why.
+    pub routes_refused: Vec<RefusedRouteAnswer>,
+    /// What it costs.
+    pub totals: TotalsAnswer,
+    /// Cautions that go with all of the work.
+    pub cautions: Vec<String>,
+    /// What the plan's citations rest on.
+    pub basis: BasisAnswer,
+}
+
+/// The job.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct JobAnswer {
+    /// What it is called.
+    pub name: String,
+    /// The year the dwelling was built.
+    pub built: Option<u16>,
+    /// The kind of dwelling.
+    #[serde(rename = "use")]
+    pub dwelling_use: Option<DwellingUse>,
+    /// The edition of the code.
+    pub edition: u16,
+}
+
+/// What is done at the panel end of a circuit or multiwire set.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct CircuitAnswer {
+    /// The circuit, or both circuits of a multiwire set.
+    pub circuits: Vec<String>,
+    /// The panel.
+    pub panel: String,
+    /// What is put there: `as-it-is`, a breaker or a device beside the panel.
+    pub at_panel: &'static str,
+    /// What it protects from: `gfci`, `afci`, both or neither.
+    pub protects: Vec<&'static str>,
+    /// Its boxes.
+    pub boxes: Vec<String>,
+    /// What it costs.
+    pub price: MoneyAnswer,
+    /// What could not be offered here, and why.
+    pub not_offered: Vec<String>,
+}
+
+/// A route that is bought.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct RouteAnswer {
+    /// The route.
+    pub id: String,
+    /// Where it starts.
+    pub from: String,
+    /// Where it ends.
+    pub to: String,
+    /// What is brought along it.
+    pub kind: RouteKind,
+    /// The size of the grounding conductor.
+    pub size: String,
+    /// Its length.
+    pub length: String,
+    /// Openings in finished surfaces.
+    pub openings: u32,
+    /// The boxes that it grounds.
+    pub grounds: Vec<String>,
+    /// The sections that allow the connection.
+    pub cites: Vec<String>,
+    /// The conditions under which they do.
+    pub conditions: Vec<String>,
+    /// What it costs.
+    pub price: MoneyAnswer,
+}
+
+/// A route that cannot be bought.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct RefusedRouteAnswer {
+    /// The route.
+    pub id: String,
+    /// Why not.
+    pub why: String,
+    /// The sections that say so, where it is the code.
+    pub cites: Vec<String>,
+    /// Whether finding something out could change this.
+    pub could_change: bool,
+}
+
+/// What a plan costs and gives.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct TotalsAnswer {
+    /// The price.
+    pub price: MoneyAnswer,
+    /// Openings made in finished surfaces.
+    pub wall_openings: i64,
+    /// Receptacles with a real ground before.
+    pub grounded_before: usize,
+    /// Receptacles with a real ground afterwards.
+    pub grounded_after: usize,
+    /// Receptacles in all.
+    pub receptacles: usize,
+    /// Whether the price is of invented demo figures.
+    pub demo_prices: bool,
+    /// Whether no cheaper lawful whole exists among what was offered: searched to the end and checked.
+    pub cheapest: bool,
+}
+
+/// The plan as an answer.
+#[must_use]
+pub fn plan_answer(plan: &Planned, demo_prices: bool) -> PlanAnswer {
+    let dwelling = plan.facts.dwelling;
+    let openings: Vec<OpeningAnswer> =
+        walking_order(plan).into_iter().map(|index| opening_answer(plan, index)).collect();
+    let (status, in_the_way) = standing(plan, &openings);
+    let everything = findings_answer(dwelling, &plan.facts.diagnosis);
+    let at_boxes = |site: &Site| matches!(site, Site::Box(_));
+    let findings = &plan.facts.diagnosis.findings;
+    let cites: Vec<Citation> = dwelling.box_indices().flat_map(|index| cites_of(plan, index)).collect();
+    let route_cites = plan.solution.links.iter().flat_map(|link| &plan.assembled.network.bought_as[link.link].cites);
+    PlanAnswer {
+        format: 1,
+        job: JobAnswer {
+            name: dwelling.job.name.clone(),
+            built: dwelling.job.built,
+            dwelling_use: dwelling.job.dwelling_use,
+            edition: plan.facts.code.edition.year(),
+        },
+        status,
+        in_the_way,
+        findings: findings.iter().filter(|f| !at_boxes(&f.at)).map(|f| finding_answer(dwelling, f)).collect(),
+        find_out: everything.find_out,
+        circuits: (0..plan.facts.trees.len()).map(|tree| circuit_answer(plan, tree)).collect(),
+        openings,
+        routes: plan.solution.links.iter().map(|link| route_answer(plan, link)).collect(),
+        routes_refused: refused(plan),
+        totals: totals(plan, demo_prices),
+        cautions: cautions(dwelling.job.built),
+        basis: BasisAnswer::of(cites.iter().chain(route_cites)),
+    }
+}
+
+/// The boxes by room in the order the rooms are walked, and in survey order within a room.
+fn walking_order(plan: &Planned) -> Vec<BoxIndex> {
+    let mut order: Vec<BoxIndex> = plan.facts.dwelling.box_indices().collect();
+    order.sort_by_key(|index| plan.facts.dwelling.device_box(*index).room);
+    order
+}
+
+fn standing(plan: &Planned, openings: &[OpeningAnswer]) -> (PlanStatus, Vec<String>) {
+    let mut list = Vec::new();
+    let mut status = PlanStatus::Complete;
+    if let Some(amendments) = &plan.facts.dwelling.job.amendments {
+        status = PlanStatus::Provisional;
+        list.push(format!("the local amendments in `{amendments}` were not applied: this version reads none"));
+    }
+    for opening in openings {
+        for question in &opening.open_questions {
+            status = status.max(PlanStatus::Provisional);
+            list.push(format!("{}: {question}", opening.box_id));
+        }
+        for shortfall in &opening.shortfalls {
+            status = PlanStatus::Blocked;
+            list.push(format!("{}: {shortfall}", opening.box_id));
+        }
+    }
+    (status, list)
+}
+
+fn circuit_answer(plan: &Planned, index: usize) -> CircuitAnswer {
+    let (dwelling, tree) = (plan.facts.dwelling, &plan.facts.trees[index]);
+    let chosen = plan.chosen_at_panel(index);
+    let protects = [("gfci", crate::candidate::GFCI), ("afci", crate::candidate::AFCI)];
+    CircuitAnswer {
+        circuits: tree.circuits.iter().map(|circuit| dwelling.circuit(*circuit).id.clone()).collect(),
+        panel: dwelling.panel(tree.panel).id.clone(),
+        at_panel: chosen.choice.name(),
+        protects: protects.iter().filter(|(_, mark)| chosen.gives.covers(*mark)).map(|(name, _)| *name).collect(),
+        boxes: ids(dwelling, &plan.assembled.boxes[index]),
+        price: MoneyAnswer::of(chosen.price),
+        not_offered: not_offered(plan, index),
+    }
+}
+
+/// What protection at the panel could not be offered, and why.
+fn not_offered(plan: &Planned, index: usize) -> Vec<String> {
+    let tree = &plan.facts.trees[index];
+    let panel = plan.facts.dwelling.panel(tree.panel);
+    let offered = |choice: &AtPanel| *choice != AtPanel::AsItIs && choice.is_gfci();
+    if plan.assembled.at_panel[index].iter().any(|candidate| offered(&candidate.choice)) {
+        return Vec::new();
+    }
+    let mut list = Vec::new();
+    match (&panel.made_for_it, panel.overcurrent) {
+        (_, Some(Overcurrent::Fuses)) => list.push("a fuse panel takes no protective breaker".to_owned()),
+        (None, _) => list.push("which protective breakers are made for the panel is not known: find out".to_owned()),
+        (Some(_), _) if tree.is_multiwire() => {
+            list.push("a multiwire set needs a two-pole protective breaker, and none is made for the panel".to_owned());
+        }
+        (Some(_), _) => list.push("no GFCI breaker is made for the panel".to_owned()),
+    }
+    match panel.room_beside {
+        _ if tree.is_multiwire() => {
+            list.push("a single-pole device beside the panel does not work on a shared neutral".to_owned());
+        }
+        Some(true) => {}
+        Some(false) => list.push("there is no room for a device beside the panel".to_owned()),
+        None => list.push("whether there is room for a device beside the panel is not known: look".to_owned()),
+    }
+    list
+}
+
+fn route_answer(plan: &Planned, link: &optimizer::ChosenLink) -> RouteAnswer {
+    let route = plan.route_of(link);
+    let bought = &plan.assembled.network.bought_as[link.link];
+    let (from, to) = if link.forward { (route.from, route.to) } else { (route.to, route.from) };
+    let into = &plan.assembled.problem.links[link.link];
+    let group = if link.forward { into.to.group } else { into.from.group };
+    let grounds = plan.facts.groups.groups.get(group).map(|group| ids(plan.facts.dwelling, &group.members));
+    RouteAnswer {
+        id: route.id.clone(),
+        from: end_name(plan, from),
+        to: end_name(plan, to),
+        kind: route.kind,
+        size: GRADES[link.grade].to_string(),
+        length: route.length.to_string(),
+        openings: route.openings,
+        grounds: grounds.unwrap_or_default(),
+        cites: sections(&bought.cites),
+        conditions: bought.conditions.clone(),
+        price: MoneyAnswer::of(plan.price_of(link)),
+    }
+}
+
+fn refused(plan: &Planned) -> Vec<RefusedRouteAnswer> {
+    let refused = plan.assembled.network.refused.iter();
+    refused
+        .map(|refused| RefusedRouteAnswer {
+            id: plan.facts.dwelling.routes[refused.route].id.clone(),
+            why: refused.why.clone(),
+            cites: sections(&refused.cites),
+            could_change: refused.could_change,
+        })
+        .collect()
+}
+
+fn end_name(plan: &Planned, end: RouteEnd) -> String {
+    match end {
+        RouteEnd::Box(at) => plan.facts.dwelling.device_box(at).id.clone(),
+        RouteEnd::Panel(at) => plan.facts.dwelling.panel(at).id.clone(),
+        RouteEnd::Source(at) => plan.facts.dwelling.source(at).id.clone(),
+    }
+}
+
+fn totals(plan: &Planned, demo_prices: bool) -> TotalsAnswer {
+    let dwelling = plan.facts.dwelling;
+    let receptacles: Vec<BoxIndex> =
+        dwelling.box_indices().filter(|index| dwelling.device_box(*index).holds.is_receptacle()).collect();
+    TotalsAnswer {
+        price: MoneyAnswer::of(plan.total()),
+        wall_openings: plan.solution.cost.openings,
+        grounded_before: receptacles.iter().filter(|index| plan.facts.at(**index).supplied).count(),
+        grounded_after: receptacles.iter().filter(|index| plan.is_grounded(**index)).count(),
+        receptacles: receptacles.len(),
+        demo_prices,
+        cheapest: true,
+    }
+}
+
+/// Before this year paint in dwellings may hold lead: target housing of 40 CFR 745.
+const LEAD_PAINT_BEFORE: u16 = 1978;
+
+/// The cautions that every plan carries; common practice, no source, where no section is named.
+fn cautions(built: Option<u16>) -> Vec<String> {
+    let mut list = vec![
+        "switch off, lock or tag, and prove dead with a tester that is proved live before and after".to_owned(),
+        "old insulation is brittle: flex it no more than needed, and stop where it cracks".to_owned(),
+        "old plaster, tile and insulation may hold asbestos: find out before cutting".to_owned(),
+        "follow the instructions of the listed product, above all for line and load terminals and for the panel".to_owned(),
+        "local codes and the authority having jurisdiction decide; the work is a licensed electrician's".to_owned(),
+    ];
+    if built.is_none_or(|year| year < LEAD_PAINT_BEFORE) {
+        list.push("built before 1978, or nobody knows: opening painted walls falls under the lead-safe work rules (40 CFR 745)".to_owned());
+    }
+    list
+}

@@ -1,0 +1,150 @@
+//! Why the plan does what it does at an opening, and what keeps it from being the last word, in sentences.
+
+use super::opening::shortfall_of;
+use crate::candidate::{AFCI, Step};
+use crate::device::{AtPanel, BoxWork};
+use crate::planned::{Planned, Protector};
+use dwelling::{BoxIndex, GroundFact, Holding, Reach};
+use rulebook::{Duty, Need};
+
+/// Why this is done at an opening.
+pub(super) fn why(plan: &Planned, index: BoxIndex) -> String {
+    let chosen = plan.chosen(index);
+    let holds = plan.facts.at(index).as_found.holds;
+    let mut sentence = match chosen.step {
+        Step::Leave if !holds.is_receptacle() => "nothing is asked of it here".to_owned(),
+        Step::Leave if holds == Holding::TwoSlot => {
+            "a two-slot receptacle on a circuit without a ground is lawful as it is, and nobody asked for more".to_owned()
+        }
+        Step::Leave => "it is lawful as it is".to_owned(),
+        Step::MarkProtected => {
+            format!("the receptacle stays: {} protects it, and with its markings that is lawful", protector(plan, index))
+        }
+        Step::MarkGfci => "the GFCI receptacle that is there protects people without a ground; it needs its marking".to_owned(),
+        Step::UseLoadSide => "it stays, and its load side protects what it feeds".to_owned(),
+        Step::FitTwoSlot => "a two-slot receptacle is the least that is lawful where there is no ground".to_owned(),
+        Step::FitGfci => here(plan, index),
+        Step::FitProtected => format!("{} protects it, so that a three-slot receptacle may be fitted", protector(plan, index)),
+        Step::RestoreKept | Step::RestoreFitted => {
+            "a ground is in the box: it must be used, and restoring it is what the code asks".to_owned()
+        }
+        Step::GroundArrives => format!("its conductors are joined already, and {} grounds them all", route(plan, index)),
+        Step::ConnectKept | Step::ConnectFitted => format!("{} brings it a real ground", route(plan, index)),
+        Step::Unresolved => "nothing that was offered is both lawful here and possible".to_owned(),
+    };
+    if chosen.box_work != BoxWork::Keep {
+        sentence.push_str("; the old box is too small for it");
+    }
+    sentence
+}
+
+fn here(plan: &Planned, index: BoxIndex) -> String {
+    let chosen = plan.chosen(index);
+    let behind = plan.behind_load(index).len();
+    let kind = if chosen.own.covers(AFCI) { "a receptacle that is GFCI and AFCI in one" } else { "a GFCI receptacle" };
+    match behind {
+        0 => format!("{kind} here is the cheapest protection for this opening"),
+        _ => format!("{kind} here protects this opening and, from its load side, what it feeds"),
+    }
+}
+
+fn protector(plan: &Planned, index: BoxIndex) -> String {
+    match plan.protector(index) {
+        Some(Protector::Device(at)) => format!("the device in box {}", plan.facts.dwelling.device_box(at).id),
+        Some(Protector::AtPanel(tree)) => match plan.chosen_at_panel(tree).choice {
+            AtPanel::DeadFrontGfci | AtPanel::DeadFrontDual => "the device beside the panel".to_owned(),
+            AtPanel::AsItIs => "the breaker that is there".to_owned(),
+            AtPanel::Breaker(_) => "the new breaker".to_owned(),
+        },
+        None => "nothing".to_owned(),
+    }
+}
+
+fn route(plan: &Planned, index: BoxIndex) -> String {
+    match plan.ground_brought_by(index) {
+        Some(link) => format!("route {}", plan.route_of(link).id),
+        None => "the ground of its group".to_owned(),
+    }
+}
+
+/// What the plan does not give that was needed or asked for.
+pub(super) fn shortfalls(plan: &Planned, index: BoxIndex) -> Vec<String> {
+    let short = shortfall_of(plan, index);
+    let mut list = Vec::new();
+    if short.unlawful {
+        list.push("it stays unlawful: no remedy that was offered can be carried out here".to_owned());
+    }
+    if short.equipment_without_ground {
+        let served = &plan.facts.at(index).as_found.serves;
+        let names: Vec<&str> = served.iter().map(|equipment| equipment.name()).collect();
+        list.push(format!("no route to a ground was stated, and what is plugged in ({}) needs one: do not use it here", names.join(", ")));
+    }
+    if short.wish_unmet {
+        let want = plan.facts.dwelling.device_box(index).want;
+        list.push(format!("the owner asked for `{}` here, and nothing that was offered gives it", want.name()));
+    }
+    list
+}
+
+/// What must be found out or asked before the plan at an opening can be relied on.
+pub(super) fn open_questions(plan: &Planned, index: BoxIndex) -> Vec<String> {
+    let (at, chosen) = (plan.facts.at(index), plan.chosen(index));
+    let holds = at.as_found.holds;
+    let mut list = Vec::new();
+    if holds == Holding::Unknown {
+        list.push("find out what the box holds".to_owned());
+    }
+    if !holds.is_receptacle() {
+        return list;
+    }
+    match at.ground {
+        GroundFact::Unknown if at.supplied => {
+            list.push("find out whether its ground is whole: the plan counts on it".to_owned());
+        }
+        GroundFact::Unknown => {
+            list.push("find out whether there is a ground: the plan counts on none, and one that is there must be used".to_owned());
+        }
+        GroundFact::Disputed => {
+            list.push("ask the authority whether the ground that is there may serve a grounding receptacle".to_owned());
+        }
+        GroundFact::CutOff => {
+            list.push("see whether the cut-off ground can be reached: if it can, it must be used".to_owned());
+        }
+        GroundFact::Connected | GroundFact::Loose | GroundFact::Poor if reaches_over_dispute(plan, index) => {
+            list.push("ask the authority whether the old, thinner ground may serve a grounding receptacle".to_owned());
+        }
+        _ => {}
+    }
+    if at.tree.is_none() {
+        list.push("find out which circuit it is on".to_owned());
+    }
+    if chosen.fill_unchecked {
+        let judged = at.judged_as_found.remedies.iter().find_map(|verdict| match &verdict.fit.verdict {
+            rulebook::FillVerdict::NotChecked(missing) => Some(missing.because.clone()),
+            _ => None,
+        });
+        list.push(format!("the box could not be counted: {}", judged.unwrap_or_else(|| "measure it".to_owned())));
+    }
+    if matches!(chosen.step, Step::FitTwoSlot | Step::FitGfci | Step::FitProtected | Step::RestoreFitted | Step::ConnectFitted) {
+        list.extend(open_duties(plan, index));
+    }
+    list
+}
+
+fn reaches_over_dispute(plan: &Planned, index: BoxIndex) -> bool {
+    plan.facts.groups.group_of(index).reach == Reach::Disputed
+}
+
+/// Duties of a new receptacle that are disputed or not known; the plan meets them as if they were required.
+fn open_duties(plan: &Planned, index: BoxIndex) -> Vec<String> {
+    let duties = &plan.facts.at(index).judged_as_found.duties;
+    let open = duties.iter().filter(|verdict| {
+        matches!(verdict.need, Need::Disputed | Need::NotChecked) && matches!(verdict.duty, Duty::Gfci | Duty::Afci)
+    });
+    open.map(|verdict| {
+        let asked = if verdict.need == Need::Disputed { "ask the authority" } else { "find out" };
+        let because = verdict.because.join("; ");
+        format!("{asked} about {}: planned as if required ({because})", verdict.duty.name())
+    })
+    .collect()
+}

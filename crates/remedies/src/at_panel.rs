@@ -1,0 +1,82 @@
+//! What could be put at the panel end of a circuit or multiwire set.
+
+use crate::candidate::{AFCI, GFCI};
+use crate::device::AtPanel;
+use crate::facts::Facts;
+use crate::leakage::MOST_BEHIND_ONE_GFCI;
+use dwelling::{CircuitTree, Overcurrent, ProtectiveBreaker};
+use estimate::{Material, Price, PriceBook, Task};
+use optimizer::{Cost, Marks, RootOption};
+
+/// One thing that could be put at the panel end.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct PanelCandidate {
+    /// What it is.
+    pub choice: AtPanel,
+    /// What it costs.
+    pub price: Price,
+    /// The protection that everything on the circuit has of it.
+    pub gives: Marks,
+}
+
+impl PanelCandidate {
+    /// The candidate as the optimizer sees it.
+    #[must_use]
+    pub fn option(&self) -> RootOption {
+        let devices = i64::from(self.choice != AtPanel::AsItIs);
+        RootOption {
+            cost: Cost { cents: self.price.total().0, openings: 0, devices },
+            gives: self.gives,
+            burden_limit: self.gives.covers(GFCI).then_some(MOST_BEHIND_ONE_GFCI),
+        }
+    }
+}
+
+/// Every candidate for the panel end of a tree: what is there, the breakers made for the panel, and devices beside it.
+#[must_use]
+pub fn panel_candidates(facts: &Facts, book: &PriceBook, tree: &CircuitTree) -> Vec<PanelCandidate> {
+    let panel = facts.dwelling.panel(tree.panel);
+    let mut found = vec![PanelCandidate { choice: AtPanel::AsItIs, price: Price::default(), gives: fitted(facts, tree) }];
+    let made = panel.made_for_it.as_deref().unwrap_or_default();
+    let breakers = panel.overcurrent != Some(Overcurrent::Fuses);
+    for breaker in made.iter().filter(|breaker| breakers && breaker.is_two_pole() == tree.is_multiwire()) {
+        let price = book.price(&[(material_of(*breaker), 1)], book.minutes(Task::ChangeBreaker));
+        found.push(PanelCandidate { choice: AtPanel::Breaker(*breaker), price, gives: marks(AtPanel::Breaker(*breaker)) });
+    }
+    if panel.room_beside == Some(true) && !tree.is_multiwire() {
+        for (choice, device) in
+            [(AtPanel::DeadFrontGfci, Material::DeadFrontGfci), (AtPanel::DeadFrontDual, Material::DeadFrontDual)]
+        {
+            let things = [(device, 1), (Material::PanelSideBox, 1)];
+            let price = book.price(&things, book.minutes(Task::FitPanelSideDevice));
+            found.push(PanelCandidate { choice, price, gives: marks(choice) });
+        }
+    }
+    found
+}
+
+/// The protection of the breakers that are there: both circuits of a set must have it from a two-pole one.
+fn fitted(facts: &Facts, tree: &CircuitTree) -> Marks {
+    let usable = |breaker: ProtectiveBreaker| breaker.is_two_pole() == tree.is_multiwire();
+    let each = tree.circuits.iter().map(|circuit| {
+        let breaker = facts.dwelling.circuit(*circuit).fitted.filter(|breaker| usable(*breaker));
+        breaker.map_or(Marks::NONE, |breaker| marks(AtPanel::Breaker(breaker)))
+    });
+    Marks(each.map(|marks| marks.0).reduce(|left, right| left & right).unwrap_or(0))
+}
+
+fn marks(choice: AtPanel) -> Marks {
+    let gfci = if choice.is_gfci() { GFCI } else { Marks::NONE };
+    gfci | if choice.is_afci() { AFCI } else { Marks::NONE }
+}
+
+const fn material_of(breaker: ProtectiveBreaker) -> Material {
+    match breaker {
+        ProtectiveBreaker::Gfci => Material::BreakerGfci,
+        ProtectiveBreaker::Afci => Material::BreakerAfci,
+        ProtectiveBreaker::Dual => Material::BreakerDual,
+        ProtectiveBreaker::GfciTwoPole => Material::BreakerGfciTwoPole,
+        ProtectiveBreaker::AfciTwoPole => Material::BreakerAfciTwoPole,
+        ProtectiveBreaker::DualTwoPole => Material::BreakerDualTwoPole,
+    }
+}

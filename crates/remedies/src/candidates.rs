@@ -1,0 +1,366 @@
+//! The candidates of an opening: everything that could be done there, lawful by the rulebook and fitting the box.
+
+use crate::candidate::{AFCI, Candidate, GFCI, Shortfall, Step};
+use crate::device::{BoxWork, Device};
+use crate::facts::{Facts, OpeningFacts};
+use crate::repairs::repairs_at;
+use crate::room_in_box::{GRADES, Room, room_after};
+use dwelling::{GroundFact, Holding, Want};
+use estimate::{Material, PriceBook, Task};
+use optimizer::{Marks, SupplyNeed};
+use rulebook::{DeviceSpace, Duty, Judgement, Lawful, Marking, Need, Remedy};
+
+/// Every candidate of one opening; never empty, since leaving it unresolved is always among them.
+#[must_use]
+pub fn candidates(facts: &Facts, book: &PriceBook, at: &OpeningFacts, links_here: u32) -> Vec<Candidate> {
+    let mut list = Candidates { facts, book, at, links_here, found: Vec::new() };
+    if !at.as_found.holds.is_receptacle() {
+        list.not_a_receptacle();
+    } else if facts.dwelling.device_box(at.index).do_not_disturb {
+        list.untouchable();
+    } else {
+        list.without_ground();
+        if at.supplied { list.with_ground_there() } else { list.with_ground_brought() }
+    }
+    list.unresolved();
+    list.found
+}
+
+struct Candidates<'a> {
+    facts: &'a Facts<'a>,
+    book: &'a PriceBook,
+    at: &'a OpeningFacts,
+    links_here: u32,
+    found: Vec<Candidate>,
+}
+
+/// What a candidate is made of before its box is looked at.
+struct Draft {
+    step: Step,
+    device: Device,
+    supply: SupplyNeed,
+    needs: Marks,
+    gives: Marks,
+    markings: &'static [Marking],
+    material: Vec<(Material, i64)>,
+    minutes: u32,
+}
+
+const NO_GROUND: &[Marking] = &[Marking::NoEquipmentGround];
+const PROTECTED: &[Marking] = &[Marking::GfciProtected, Marking::NoEquipmentGround];
+
+impl Candidates<'_> {
+    fn judged(&self) -> &Judgement {
+        &self.at.judged_ungrounded
+    }
+
+    /// Whether the code does not bar a remedy here, a dispute or a gap in what is known not being a bar.
+    fn open(&self, judged: &Judgement, remedy: Remedy) -> bool {
+        judged.remedies.iter().any(|verdict| verdict.remedy == remedy && verdict.lawful != Lawful::No)
+    }
+
+    /// The protection that a corrected opening needs, whether its receptacle is new or stays. What is disputed or not
+    /// known is planned as if it were required.
+    fn duties(&self) -> Marks {
+        let judged = if self.at.supplied { &self.at.judged_as_found } else { self.judged() };
+        let asked = |duty: Duty| {
+            judged.duties.iter().any(|verdict| verdict.duty == duty && verdict.need != Need::NotRequired)
+        };
+        let gfci = if asked(Duty::Gfci) { GFCI } else { Marks::NONE };
+        let afci = if asked(Duty::Afci) { AFCI } else { Marks::NONE };
+        gfci | afci
+    }
+
+    fn outdoors(&self) -> bool {
+        let weather = |need: Need| matches!(need, Need::Required | Need::Disputed | Need::NotChecked);
+        let duties = &self.judged().duties;
+        duties.iter().any(|verdict| verdict.duty == Duty::WeatherResistant && weather(verdict.need))
+    }
+
+    fn needs_ground(&self) -> bool {
+        let duties = &self.judged().duties;
+        duties.iter().any(|verdict| verdict.duty == Duty::EquipmentGround && verdict.need == Need::Required)
+    }
+
+    fn held_marks(&self) -> Marks {
+        let held = self.at.as_found.holds;
+        let gfci = if Device::held_is_gfci(held) { GFCI } else { Marks::NONE };
+        gfci | if Device::held_is_afci(held) { AFCI } else { Marks::NONE }
+    }
+
+    fn not_a_receptacle(&mut self) {
+        let space = if self.at.as_found.holds.has_strap() { DeviceSpace::Strap } else { DeviceSpace::None };
+        for work in [BoxWork::Keep, BoxWork::Replace, BoxWork::ReplaceWide] {
+            let room = room_after(self.facts, self.at, work, space, self.links_here);
+            let (material, minutes) = self.box_work(work);
+            let room = Room { fits: true, ..room };
+            let ample = room.is_ample_for(self.links_here);
+            self.push(Step::Leave, Device::Kept, work, room, SupplyNeed::Any, material, minutes);
+            if ample || self.at.as_found.holds != Holding::Splice {
+                break;
+            }
+        }
+    }
+
+    /// A box whose conductors must be left alone: only what needs no opening of it.
+    fn untouchable(&mut self) {
+        if self.at.supplied || self.open(&self.at.judged_as_found, Remedy::Leave) {
+            self.leave(SupplyNeed::Any);
+        }
+        self.mark_protected();
+    }
+
+    fn without_ground(&mut self) {
+        if self.at.supplied {
+            return;
+        }
+        let holds = self.at.as_found.holds;
+        if self.open(self.judged(), Remedy::Leave) && !Device::held_is_gfci(holds) {
+            let supply = if holds == Holding::TwoSlot { SupplyNeed::Any } else { SupplyNeed::Unsupplied };
+            self.leave(supply);
+        }
+        self.mark_protected();
+        self.mark_gfci();
+        if self.open(self.judged(), Remedy::NongroundingReceptacle) && holds != Holding::TwoSlot {
+            self.fit(Step::FitTwoSlot, Device::TwoSlot, SupplyNeed::Unsupplied, self.duties(), &[], 0);
+        }
+        if self.open(self.judged(), Remedy::GfciReceptacle) && holds != Holding::SwitchAndReceptacle {
+            for device in [Device::Gfci, Device::Dual] {
+                let needs = self.duties() | GFCI;
+                self.fit(Step::FitGfci, device, SupplyNeed::Unsupplied, needs, NO_GROUND, 0);
+            }
+        }
+        if self.may_be_protected_elsewhere() {
+            for device in [Device::ThreeSlot, Device::Afci] {
+                let needs = self.duties() | GFCI;
+                self.fit(Step::FitProtected, device, SupplyNeed::Unsupplied, needs, PROTECTED, 0);
+            }
+        }
+    }
+
+    fn may_be_protected_elsewhere(&self) -> bool {
+        self.open(self.judged(), Remedy::DownstreamOfGfci) || self.open(self.judged(), Remedy::GfciBreaker)
+    }
+
+    fn with_ground_there(&mut self) {
+        let holds = self.at.as_found.holds;
+        let joined = matches!(self.at.ground, GroundFact::Connected | GroundFact::Unknown | GroundFact::Disputed);
+        if holds == Holding::TwoSlot || (joined && holds.takes_grounding_plug()) {
+            self.leave(SupplyNeed::Any);
+        }
+        let held = self.held_marks();
+        if joined && held != Marks::NONE {
+            let minutes = self.book.minutes(Task::SortLoadSide);
+            let draft = self.kept(Step::UseLoadSide, SupplyNeed::Supplied, Vec::new(), minutes);
+            self.push_draft(BoxWork::Keep, Room::untouched(), Draft { gives: held, ..draft });
+        }
+        let mut minutes = self.book.minutes(Task::RestoreGround);
+        if self.at.ground == GroundFact::Poor {
+            minutes += self.book.minutes(Task::TracePoorGround);
+        }
+        if holds.takes_grounding_plug() && !joined {
+            let fittings = vec![(Material::GroundFittings, 1)];
+            let draft = self.kept(Step::RestoreKept, SupplyNeed::Supplied, fittings, minutes);
+            let draft = Draft { needs: self.duties(), ..draft };
+            self.push_draft(BoxWork::Keep, Room::untouched(), draft);
+        }
+        for device in [Device::ThreeSlot, Device::Gfci, Device::Afci, Device::Dual] {
+            self.fit(Step::RestoreFitted, device, SupplyNeed::Supplied, self.duties(), &[], minutes);
+        }
+    }
+
+    fn with_ground_brought(&mut self) {
+        let holds = self.at.as_found.holds;
+        let test = self.book.minutes(Task::LabelAndTest);
+        if holds.takes_grounding_plug() {
+            if self.facts.seen_joined(self.at.index) {
+                let draft = self.kept(Step::GroundArrives, SupplyNeed::Supplied, Vec::new(), test);
+                let draft = Draft { needs: self.duties(), ..draft };
+                self.push_draft(BoxWork::Keep, Room::untouched(), draft);
+            }
+            let minutes = self.book.minutes(Task::ConnectGround) + test;
+            for (work, room) in self.box_choices() {
+                let (mut material, box_minutes) = self.box_work(work);
+                material.push((Material::GroundFittings, 1));
+                let draft = self.kept(Step::ConnectKept, SupplyNeed::Supplied, material, minutes + box_minutes);
+                let draft = Draft { needs: self.duties(), ..draft };
+                self.push_draft(work, room, draft);
+            }
+        }
+        for device in [Device::ThreeSlot, Device::Gfci, Device::Afci, Device::Dual] {
+            self.fit(Step::ConnectFitted, device, SupplyNeed::Supplied, self.duties(), &[], 0);
+        }
+    }
+
+    fn unresolved(&mut self) {
+        let draft = self.kept(Step::Unresolved, SupplyNeed::Any, Vec::new(), 0);
+        let room = Room { landings: vec![u32::MAX; GRADES.len()], ..Room::untouched() };
+        self.push_draft(BoxWork::Keep, room, draft);
+    }
+
+    fn leave(&mut self, supply: SupplyNeed) {
+        let draft = self.kept(Step::Leave, supply, Vec::new(), 0);
+        self.push_draft(BoxWork::Keep, Room::untouched(), draft);
+    }
+
+    fn mark_protected(&mut self) {
+        let holds = self.at.as_found.holds;
+        let open = holds.takes_grounding_plug() && !Device::held_is_gfci(holds) && !self.at.supplied;
+        if !open || !self.may_be_protected_elsewhere() {
+            return;
+        }
+        let draft = Draft {
+            needs: self.duties() | GFCI,
+            markings: PROTECTED,
+            ..self.kept(
+                Step::MarkProtected,
+                SupplyNeed::Unsupplied,
+                vec![(Material::Label, 2), (Material::Plate, 1)],
+                self.book.minutes(Task::LabelAndTest),
+            )
+        };
+        self.push_draft(BoxWork::Keep, Room::untouched(), draft);
+    }
+
+    fn mark_gfci(&mut self) {
+        let held = self.held_marks();
+        if !held.covers(GFCI) || !self.open(self.judged(), Remedy::Leave) {
+            return;
+        }
+        for (gives, sorting) in [(Marks::NONE, 0), (held, self.book.minutes(Task::SortLoadSide))] {
+            let minutes = self.book.minutes(Task::LabelAndTest) + sorting;
+            let label = vec![(Material::Label, 1)];
+            let draft = self.kept(Step::MarkGfci, SupplyNeed::Unsupplied, label, minutes);
+            let draft = Draft { needs: self.duties(), gives, markings: NO_GROUND, ..draft };
+            self.push_draft(BoxWork::Keep, Room::untouched(), draft);
+        }
+    }
+
+    /// A device that stays.
+    fn kept(&self, step: Step, supply: SupplyNeed, material: Vec<(Material, i64)>, minutes: u32) -> Draft {
+        let (needs, gives) = (Marks::NONE, Marks::NONE);
+        Draft { step, device: Device::Kept, supply, needs, gives, markings: &[], material, minutes }
+    }
+
+    /// A new device, in every box that can hold it; protective ones once alone and once with their load side in use.
+    fn fit(
+        &mut self,
+        step: Step,
+        device: Device,
+        supply: SupplyNeed,
+        needs: Marks,
+        markings: &'static [Marking],
+        extra: u32,
+    ) {
+        let Some(thing) = device.material(self.outdoors()) else { return };
+        let own = marks_of(device);
+        let load_sides: &[Marks] = if own == Marks::NONE { &[Marks::NONE] } else { &[Marks::NONE, own] };
+        for (work, room) in self.box_choices() {
+            for gives in load_sides {
+                let (mut material, mut minutes) = self.box_work(work);
+                material.extend([(thing, 1), (Material::Plate, 1), (Material::Label, markings.len() as i64)]);
+                minutes += self.book.minutes(Task::FitDevice) + extra;
+                if !markings.is_empty() || supply == SupplyNeed::Supplied {
+                    minutes += self.book.minutes(Task::LabelAndTest);
+                }
+                if *gives != Marks::NONE {
+                    minutes += self.book.minutes(Task::SortLoadSide);
+                }
+                let aluminium = self.facts.aluminium_conductors(self.at.index);
+                material.push((Material::AluminiumSplice, i64::from(aluminium)));
+                minutes += aluminium * self.book.minutes(Task::SpliceAluminium);
+                let gives = *gives;
+                let draft = Draft { step, device, supply, needs, gives, markings, material, minutes };
+                self.push_draft(work, room.clone(), draft);
+            }
+        }
+    }
+
+    /// The boxes that can hold a device on one strap: the old one, and larger ones where it is not ample.
+    fn box_choices(&self) -> Vec<(BoxWork, Room)> {
+        let mut choices = Vec::new();
+        for work in [BoxWork::Keep, BoxWork::Replace, BoxWork::ReplaceWide] {
+            let room = room_after(self.facts, self.at, work, DeviceSpace::Strap, self.links_here);
+            let ample = room.is_ample_for(self.links_here);
+            if room.fits {
+                choices.push((work, room));
+            }
+            if ample || self.at.as_found.fill.gangs > 1 {
+                break;
+            }
+        }
+        choices
+    }
+
+    fn box_work(&self, work: BoxWork) -> (Vec<(Material, i64)>, u32) {
+        let work = work.work();
+        work.map_or((Vec::new(), 0), |(thing, task)| (vec![(thing, 1)], self.book.minutes(task)))
+    }
+
+    #[allow(clippy::too_many_arguments, reason = "a row of a table, written once")]
+    fn push(
+        &mut self,
+        step: Step,
+        device: Device,
+        work: BoxWork,
+        room: Room,
+        supply: SupplyNeed,
+        material: Vec<(Material, i64)>,
+        minutes: u32,
+    ) {
+        let draft = Draft { device, ..self.kept(step, supply, material, minutes) };
+        self.push_draft(work, room, draft);
+    }
+
+    fn push_draft(&mut self, box_work: BoxWork, room: Room, draft: Draft) {
+        let repairs = repairs_at(self.facts, self.at.index);
+        let repair_minutes: u32 = repairs.iter().map(|task| self.book.minutes(*task)).sum();
+        let unresolved = draft.step == Step::Unresolved;
+        let minutes = if unresolved { 0 } else { draft.minutes + repair_minutes };
+        let kept_marks = if draft.device == Device::Kept { self.held_marks() } else { Marks::NONE };
+        let candidate = Candidate {
+            step: draft.step,
+            device: draft.device,
+            box_work,
+            price: self.book.price(&draft.material, minutes),
+            markings: draft.markings.to_vec(),
+            shortfall: self.shortfall(&draft),
+            fill_unchecked: room.unchecked && draft.device != Device::Kept,
+            needs: draft.needs,
+            own: marks_of(draft.device) | kept_marks,
+            gives: draft.gives,
+            supply: draft.supply,
+            landings: room.landings,
+        };
+        self.found.push(candidate);
+    }
+
+    fn shortfall(&self, draft: &Draft) -> Shortfall {
+        let holds = self.at.as_found.holds;
+        let grounded = draft.supply == SupplyNeed::Supplied
+            || (draft.supply == SupplyNeed::Any && self.at.supplied && holds.takes_grounding_plug());
+        let takes_pin = match draft.device {
+            Device::Kept => holds.takes_grounding_plug(),
+            Device::TwoSlot => false,
+            _ => true,
+        };
+        let wish_unmet = match self.facts.dwelling.device_box(self.at.index).want {
+            Want::Leave => false,
+            Want::ThreeSlot => !takes_pin,
+            Want::Ground => !grounded,
+        };
+        let unlawful = draft.step == Step::Unresolved;
+        let receptacle = holds.is_receptacle();
+        Shortfall {
+            unlawful,
+            equipment_without_ground: receptacle && self.needs_ground() && (unlawful || !grounded),
+            wish_unmet: receptacle && (unlawful || wish_unmet),
+        }
+    }
+}
+
+const fn marks_of(device: Device) -> Marks {
+    let gfci = if device.is_gfci() { GFCI.0 } else { 0 };
+    let afci = if device.is_afci() { AFCI.0 } else { 0 };
+    Marks(gfci | afci)
+}

@@ -1,0 +1,168 @@
+//! The facts about each box of a dwelling that rules and prices need, gathered once.
+
+use diagnosis::Diagnosis;
+use dwelling::{
+    BondedGroups, BoxIndex, CircuitTree, Dwelling, Feed, GroundFact, GroundSeen, Reach, cables_in_box,
+    circuit_trees,
+};
+use electrical::{ConductorMetal, Volume};
+use rulebook::{CodeInForce, FillContents, Judgement, Opening, judge};
+
+/// A dwelling with everything that follows from it, looked up by every later step.
+pub struct Facts<'a> {
+    /// The dwelling.
+    pub dwelling: &'a Dwelling,
+    /// The code in force.
+    pub code: CodeInForce,
+    /// What the readings mean.
+    pub diagnosis: Diagnosis,
+    /// The circuit trees.
+    pub trees: Vec<CircuitTree>,
+    /// The bonded groups.
+    pub groups: BondedGroups,
+    /// By box: what is known of it.
+    pub sites: Vec<OpeningFacts>,
+}
+
+/// One box with what the code says about it.
+pub struct OpeningFacts {
+    /// The box.
+    pub index: BoxIndex,
+    /// The position of its tree, where its circuit is known.
+    pub tree: Option<usize>,
+    /// What is known of its ground.
+    pub ground: GroundFact,
+    /// Whether its group has a ground from the start.
+    pub supplied: bool,
+    /// The opening as it was found, unknown ground and all.
+    pub as_found: Opening,
+    /// What the code says of it as it was found.
+    pub judged_as_found: Judgement,
+    /// What the code says of it taken as ungrounded: what the plan counts on while nothing else is shown.
+    pub judged_ungrounded: Judgement,
+}
+
+impl<'a> Facts<'a> {
+    /// Gathers the facts of a dwelling.
+    #[must_use]
+    pub fn gather(dwelling: &'a Dwelling, code: CodeInForce) -> Self {
+        let diagnosis = diagnosis::diagnose(dwelling);
+        let trees = circuit_trees(dwelling);
+        let groups = BondedGroups::of(dwelling);
+        let grounds: Vec<GroundFact> = diagnosis.ground.iter().map(|state| state.fact).collect();
+        let sites = dwelling
+            .box_indices()
+            .map(|index| {
+                let tree = tree_of(&trees, index);
+                let ground = grounds[index.0];
+                let as_found = opening_of(dwelling, tree.map(|tree| &trees[tree]), index, ground);
+                let judged_as_found = judge(&as_found, &code);
+                let judged_ungrounded = if ground == GroundFact::None {
+                    judged_as_found.clone()
+                } else {
+                    judge(&Opening { ground: ungrounded_reading(ground), ..as_found.clone() }, &code)
+                };
+                let supplied = is_supplied(&groups, &grounds, index);
+                OpeningFacts { index, tree, ground, supplied, as_found, judged_as_found, judged_ungrounded }
+            })
+            .collect();
+        Self { dwelling, code, diagnosis, trees, groups, sites }
+    }
+
+    /// The facts about one box.
+    #[must_use]
+    pub fn at(&self, index: BoxIndex) -> &OpeningFacts {
+        &self.sites[index.0]
+    }
+
+    /// How many aluminium conductors enter a box.
+    #[must_use]
+    pub fn aluminium_conductors(&self, index: BoxIndex) -> u32 {
+        let cables = &self.at(index).as_found.fill.cables.known;
+        cables.iter().filter(|cable| cable.metal == ConductorMetal::Aluminium).map(|cable| cable.insulated).sum()
+    }
+
+    /// Whether the last look into a box found a grounding conductor joined to its device or box.
+    #[must_use]
+    pub fn seen_joined(&self, index: BoxIndex) -> bool {
+        let seen = self.dwelling.device_box(index).found.iter().rev().find_map(|reading| reading.ground);
+        matches!(seen, Some(GroundSeen::Connected | GroundSeen::MetalTight))
+    }
+}
+
+/// The facts about one box as the rulebook wants them.
+#[must_use]
+pub fn opening_of(dwelling: &Dwelling, tree: Option<&CircuitTree>, index: BoxIndex, ground: GroundFact) -> Opening {
+    let device_box = dwelling.device_box(index);
+    let circuit = dwelling.circuit_of(index);
+    let panel = circuit.map(|circuit| dwelling.panel(circuit.panel));
+    let body = &device_box.body;
+    let added = body.added_volume.unwrap_or(Volume::ZERO);
+    Opening {
+        room_use: dwelling.room(device_box.room).room_use,
+        holds: device_box.holds,
+        breaker: circuit.and_then(|circuit| circuit.breaker),
+        gauge: dwelling.gauge_to(index),
+        metal: dwelling.metal_to(index),
+        ground,
+        existing_outlet: true,
+        countertop: device_box.countertop,
+        sink: device_box.sink.clone(),
+        tub: device_box.tub.clone(),
+        wetness: device_box.wetness,
+        height: device_box.height,
+        dedicated_space: device_box.dedicated_space,
+        readily_accessible: device_box.readily_accessible,
+        serves: device_box.serves.clone(),
+        on_shared_neutral: dwelling.neutral_is_shared_to(index),
+        made_for_panel: panel.and_then(|panel| panel.made_for_it.clone()),
+        room_beside_panel: panel.and_then(|panel| panel.room_beside),
+        has_upstream: has_upstream_receptacle(dwelling, index),
+        fill: FillContents {
+            volume: body.volume.map(|volume| volume + added),
+            cables: cables_in_box(dwelling, tree, index),
+            clamps: body.clamps,
+            support_fittings: body.support_fittings,
+            other_straps: body.gangs.saturating_sub(1),
+            gangs: body.gangs.max(1),
+        },
+    }
+}
+
+/// Whether a receptacle that could become a GFCI lies upstream; nothing where the feeding order is not known that far.
+fn has_upstream_receptacle(dwelling: &Dwelling, index: BoxIndex) -> Option<bool> {
+    let mut at = index;
+    loop {
+        let circuit = dwelling.device_box(at).circuit;
+        match dwelling.device_box(at).fed_by? {
+            Feed::Panel(_) => return Some(false),
+            Feed::Box(parent) => {
+                let upstream = dwelling.device_box(parent);
+                if upstream.holds.is_receptacle() && upstream.circuit == circuit && !dwelling.neutral_is_shared_to(at) {
+                    return Some(true);
+                }
+                at = parent;
+            }
+        }
+    }
+}
+
+fn tree_of(trees: &[CircuitTree], index: BoxIndex) -> Option<usize> {
+    trees.iter().position(|tree| tree.members.contains(&index) || tree.unplaced.contains(&index))
+}
+
+/// Whether a box's group has a ground from the start: by wiring methods up to the panel, or because evidence shows one.
+fn is_supplied(groups: &BondedGroups, grounds: &[GroundFact], index: BoxIndex) -> bool {
+    let group = groups.group_of(index);
+    let shown = |fact: &GroundFact| matches!(fact, GroundFact::Connected | GroundFact::Poor);
+    matches!(group.reach, Reach::Panel | Reach::Disputed) || group.members.iter().any(|member| shown(&grounds[member.0]))
+}
+
+/// The ground to plan on at an opening of a group that has none for sure.
+const fn ungrounded_reading(ground: GroundFact) -> GroundFact {
+    match ground {
+        GroundFact::CutOff => GroundFact::CutOff,
+        GroundFact::False => GroundFact::False,
+        _ => GroundFact::None,
+    }
+}

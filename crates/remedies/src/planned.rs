@@ -1,0 +1,164 @@
+//! The plan of a dwelling: what was chosen, and what follows from it.
+
+use crate::assemble::{Assembled, assemble};
+use crate::at_panel::PanelCandidate;
+use crate::candidate::{Candidate, GFCI};
+use crate::facts::Facts;
+use crate::network::node_of;
+use dwelling::{BoxIndex, Dwelling, Feed, RouteEnd, RouteKind};
+use estimate::{Price, PriceBook};
+use optimizer::{ChosenLink, Limits, Outcome, Solution, check, solve};
+use rulebook::CodeInForce;
+
+/// A dwelling, the choices open in it, and the cheapest lawful whole of them.
+pub struct Planned<'a> {
+    /// The facts.
+    pub facts: Facts<'a>,
+    /// The choices.
+    pub assembled: Assembled,
+    /// What was chosen.
+    pub solution: Solution,
+}
+
+/// What protects an opening from upstream.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Protector {
+    /// What sits at the panel end of the tree of this position.
+    AtPanel(usize),
+    /// The device in this box.
+    Device(BoxIndex),
+}
+
+/// A plan could not be made. Leaving every opening unresolved is always a choice, so this is a fault of the program.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PlanFault(pub Vec<String>);
+
+impl<'a> Planned<'a> {
+    /// Plans a dwelling: the cheapest lawful whole, proved so and checked by the separate checker.
+    ///
+    /// # Errors
+    /// [`PlanFault`] where the optimizer or its checker refuses the problem: a fault of this program, not of the survey.
+    pub fn of(dwelling: &'a Dwelling, code: CodeInForce, book: &PriceBook) -> Result<Self, PlanFault> {
+        let facts = Facts::gather(dwelling, code);
+        let assembled = assemble(&facts, book);
+        let solution = match solve(&assembled.problem, &Limits { nodes: None }) {
+            Outcome::Optimal(solution) => solution,
+            Outcome::Malformed(reasons) => return Err(PlanFault(reasons)),
+            outcome => return Err(PlanFault(vec![format!("the search ended without an optimum: {outcome:?}")])),
+        };
+        match check(&assembled.problem, &solution) {
+            Ok(cost) if cost == solution.cost => Ok(Self { facts, assembled, solution }),
+            Ok(_) => Err(PlanFault(vec!["the checker found another cost than the search".into()])),
+            Err(faults) => Err(PlanFault(faults.iter().map(|fault| format!("{fault:?}")).collect())),
+        }
+    }
+
+    /// The tree and node that stand for a box.
+    #[must_use]
+    pub fn node_of(&self, at: BoxIndex) -> (usize, usize) {
+        node_of(&self.facts, at).unwrap_or_else(|| {
+            let last = self.assembled.boxes.len() - 1;
+            let node = self.assembled.boxes[last].iter().position(|member| *member == at);
+            (last, node.unwrap_or_default())
+        })
+    }
+
+    /// What is done at an opening.
+    #[must_use]
+    pub fn chosen(&self, at: BoxIndex) -> &Candidate {
+        let (tree, node) = self.node_of(at);
+        &self.assembled.candidates[at.0][self.solution.nodes[tree][node].option]
+    }
+
+    /// What is put at the panel end of a circuit tree.
+    #[must_use]
+    pub fn chosen_at_panel(&self, tree: usize) -> &PanelCandidate {
+        &self.assembled.at_panel[tree][self.solution.roots[tree]]
+    }
+
+    /// What feeds a box once the plan is carried out: a new cable may have changed that.
+    fn fed_from(&self, at: BoxIndex) -> Option<BoxIndex> {
+        for chosen in &self.solution.links {
+            let link = &self.assembled.problem.links[chosen.link];
+            if link.reparents && link.to.lands_at == node_of(&self.facts, at) {
+                return match self.route_of(chosen).from {
+                    RouteEnd::Box(from) => Some(from),
+                    _ => None,
+                };
+            }
+        }
+        match self.facts.dwelling.device_box(at).fed_by {
+            Some(Feed::Box(parent)) if node_of(&self.facts, at).is_some() => Some(parent),
+            _ => None,
+        }
+    }
+
+    /// What upstream protects an opening from ground faults, the nearest first.
+    #[must_use]
+    pub fn protector(&self, at: BoxIndex) -> Option<Protector> {
+        let mut below = at;
+        while let Some(parent) = self.fed_from(below) {
+            let (tree, node) = self.node_of(parent);
+            let (_, child) = self.node_of(below);
+            let behind = self.solution.nodes[tree][node].behind_load_children.contains(&child);
+            if behind && self.chosen(parent).gives.covers(GFCI) {
+                return Some(Protector::Device(parent));
+            }
+            below = parent;
+        }
+        let tree = self.facts.at(at).tree?;
+        self.chosen_at_panel(tree).gives.covers(GFCI).then_some(Protector::AtPanel(tree))
+    }
+
+    /// The boxes that the load side of a box's device feeds directly.
+    #[must_use]
+    pub fn behind_load(&self, at: BoxIndex) -> Vec<BoxIndex> {
+        let (tree, node) = self.node_of(at);
+        let children = &self.solution.nodes[tree][node].behind_load_children;
+        children.iter().map(|child| self.assembled.boxes[tree][*child]).collect()
+    }
+
+    /// The route of the survey that a chosen link buys.
+    #[must_use]
+    pub fn route_of(&self, chosen: &ChosenLink) -> &dwelling::Route {
+        &self.facts.dwelling.routes[self.assembled.network.bought_as[chosen.link].route]
+    }
+
+    /// What a chosen link costs.
+    #[must_use]
+    pub fn price_of(&self, chosen: &ChosenLink) -> Price {
+        self.assembled.network.bought_as[chosen.link].prices[chosen.grade]
+    }
+
+    /// The chosen link that brings the ground into a box's group, where one does.
+    #[must_use]
+    pub fn ground_brought_by(&self, at: BoxIndex) -> Option<&ChosenLink> {
+        let group = self.facts.groups.index_of(at);
+        self.solution.links.iter().find(|chosen| {
+            let link = &self.assembled.problem.links[chosen.link];
+            let end = if chosen.forward { link.to } else { link.from };
+            end.group == group
+        })
+    }
+
+    /// Whether the ground of a box arrives by a new cable rather than by a single conductor.
+    #[must_use]
+    pub fn is_by_cable(&self, chosen: &ChosenLink) -> bool {
+        self.route_of(chosen).kind == RouteKind::NewCable
+    }
+
+    /// Whether an opening has a real ground once the plan is carried out.
+    #[must_use]
+    pub fn is_grounded(&self, at: BoxIndex) -> bool {
+        self.solution.supplied[self.facts.groups.index_of(at)]
+    }
+
+    /// What the whole plan costs.
+    #[must_use]
+    pub fn total(&self) -> Price {
+        let boxes: Price = self.facts.dwelling.box_indices().map(|at| self.chosen(at).price).sum();
+        let panels: Price = (0..self.facts.trees.len()).map(|tree| self.chosen_at_panel(tree).price).sum();
+        let routes: Price = self.solution.links.iter().map(|chosen| self.price_of(chosen)).sum();
+        boxes + panels + routes
+    }
+}

@@ -1,0 +1,73 @@
+//! How much room a box has for what a remedy puts in it.
+
+use crate::device::BoxWork;
+use crate::facts::{Facts, OpeningFacts};
+use dwelling::Clamps;
+use electrical::Gauge;
+use rulebook::{DeviceSpace, FillContents, FillVerdict, Fit, fill_with};
+
+/// The sizes of conductor that a planned ground can have, by grade: each grade carries all below it.
+pub const GRADES: [Gauge; 3] = [Gauge::AWG_14, Gauge::AWG_12, Gauge::AWG_10];
+
+/// How many planned grounds may land in a box with a device in it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Room {
+    /// Whether the device fits at all.
+    pub fits: bool,
+    /// By grade of the largest ground that lands: how many may land.
+    pub landings: Vec<u32>,
+    /// Whether the count could not be made, so that nothing is known to fit.
+    pub unchecked: bool,
+}
+
+impl Room {
+    /// Room without a limit, for a box that is not touched.
+    #[must_use]
+    pub fn untouched() -> Self {
+        Self { fits: true, landings: vec![0; GRADES.len()], unchecked: false }
+    }
+
+    /// Whether any number of grounds up to this one may land.
+    #[must_use]
+    pub fn is_ample_for(&self, landings: u32) -> bool {
+        self.fits && self.landings.iter().all(|most| *most >= landings)
+    }
+}
+
+/// What a box holds after its work, before the device.
+#[must_use]
+pub fn contents_after(facts: &OpeningFacts, work: BoxWork) -> FillContents {
+    let found = &facts.as_found.fill;
+    match work.new_volume() {
+        None => found.clone(),
+        Some(volume) => FillContents {
+            volume: Some(volume),
+            clamps: Some(Clamps::None),
+            support_fittings: 0,
+            other_straps: 0,
+            gangs: 1,
+            ..found.clone()
+        },
+    }
+}
+
+/// The count of a box after its work with a device and so many grounds of one size landing in it.
+#[must_use]
+pub fn fit_after(facts: &Facts, at: &OpeningFacts, work: BoxWork, device: DeviceSpace, landings: u32, gauge: Gauge) -> Fit {
+    fill_with(&contents_after(at, work), device, landings, Some(gauge), &facts.code)
+}
+
+/// The room in a box for up to so many grounds. What cannot be counted is taken to fit and marked unchecked.
+#[must_use]
+pub fn room_after(facts: &Facts, at: &OpeningFacts, work: BoxWork, device: DeviceSpace, most_landings: u32) -> Room {
+    let empty = fit_after(facts, at, work, device, 0, GRADES[0]);
+    if let FillVerdict::NotChecked(_) = empty.verdict {
+        return Room { fits: true, landings: vec![most_landings; GRADES.len()], unchecked: true };
+    }
+    let fits = empty.verdict == FillVerdict::Fits;
+    let landings = GRADES.map(|gauge| {
+        let holds = |landings: &u32| fit_after(facts, at, work, device, *landings, gauge).verdict == FillVerdict::Fits;
+        if fits { (1..=most_landings).take_while(holds).last().unwrap_or(0) } else { 0 }
+    });
+    Room { fits, landings: landings.to_vec(), unchecked: false }
+}
