@@ -89,7 +89,7 @@ fn changed(text: &str, chance: &mut Chance) -> Vec<u8> {
                 let mut lines: Vec<&[u8]> = bytes.split(|byte| *byte == b'\n').collect();
                 let line = chance.below(lines.len());
                 if chance.below(2) == 0 {
-                    drop(lines.remove(line))
+                    lines.remove(line);
                 } else {
                     lines.insert(line, lines[line])
                 }
@@ -118,7 +118,7 @@ fn read_and_use(bytes: &[u8], format: Format) -> bool {
                 diagnostic.code
             );
         }
-        render(diagnostic, "survey", &text);
+        let _ = render(diagnostic, "survey", &text);
     }
     let sound = found.diagnostics.iter().all(|diagnostic| diagnostic.severity == Severity::Warning);
     assert_eq!(sound, found.dwelling.is_some(), "a dwelling in spite of an error, or none without one");

@@ -1,11 +1,11 @@
 //! From the bytes of a file to the dwelling it describes, with every mistake on the way.
 
 use crate::checks;
-use crate::diagnostic::{Diagnostic, Span};
+use crate::diagnostic::{Diagnostic, Severity, Span};
 use crate::format::Format;
 use crate::from_json::from_json;
 use crate::from_toml::from_toml;
-use crate::mistakes::{self, file_empty, file_not_utf8, file_too_large};
+use crate::mistakes::{self, file_empty, file_not_utf8, file_too_large, too_many_mistakes};
 use crate::notes::Notes;
 use crate::position::{BYTE_ORDER_MARK, boundary};
 use crate::tables;
@@ -16,12 +16,15 @@ use std::collections::BTreeSet;
 /// The largest file that is read.
 const LARGEST_FILE: usize = 10_000_000;
 
+/// The most mistakes of one file that are told: a file of millions is not worth the wait.
+const MOST_TOLD: usize = 1_000;
+
 /// What reading a survey gave.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Read {
     /// The dwelling; nothing where any mistake is an error.
     pub dwelling: Option<Dwelling>,
-    /// Every mistake, in the order of the file.
+    /// Every mistake, in the order of the file; beyond a thousand, how many more there are.
     pub diagnostics: Vec<Diagnostic>,
 }
 
@@ -36,8 +39,14 @@ pub fn read(bytes: &[u8], format: Format) -> Read {
             None
         }
     };
-    let dwelling = if notes.has_errors() { None } else { draft };
-    Read { dwelling, diagnostics: settled(notes, bytes) }
+    let mut diagnostics = settled(notes, bytes);
+    if let Some(first_untold) = diagnostics.get(MOST_TOLD).map(Diagnostic::span) {
+        let untold = diagnostics.len() - MOST_TOLD;
+        diagnostics.truncate(MOST_TOLD);
+        diagnostics.push(too_many_mistakes::mistake(untold, first_untold));
+    }
+    let has_errors = diagnostics.iter().any(|diagnostic| diagnostic.severity == Severity::Error);
+    Read { dwelling: if has_errors { None } else { draft }, diagnostics }
 }
 
 /// The mistakes in the order of the file, every place inside the text and between characters.

@@ -10,7 +10,8 @@ const JSON: &str = include_str!("surveys/rich.json");
 fn rich() -> dwelling::Dwelling {
     let found = read(TOML.as_bytes(), Format::Toml);
     assert_eq!(found.diagnostics, []);
-    found.dwelling.unwrap()
+    let Some(dwelling) = found.dwelling else { panic!("a survey without mistakes gives a dwelling") };
+    dwelling
 }
 
 #[test]

@@ -7,8 +7,8 @@ use survey::{Format, SOUND, read};
 fn box_with(lines: &str) -> DeviceBox {
     let found = read(format!("{SOUND}{lines}\n").as_bytes(), Format::Toml);
     let codes: Vec<&str> = found.diagnostics.iter().map(|diagnostic| diagnostic.code).collect();
-    assert!(found.dwelling.is_some(), "{lines}: {codes:?}");
-    found.dwelling.unwrap().boxes.remove(0)
+    let Some(mut dwelling) = found.dwelling else { panic!("{lines}: {codes:?}") };
+    dwelling.boxes.remove(0)
 }
 
 fn codes(lines: &str) -> Vec<&'static str> {

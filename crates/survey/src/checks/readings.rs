@@ -27,7 +27,8 @@ pub(crate) fn check(notes: &mut Notes, draft: &Dwelling, rows: &[Row<'_>]) {
 
 /// The voltages between three points: none can be larger than the other two together.
 ///
-/// A meter of high impedance lifts an open conductor to anything, so its readings are let be.
+/// A meter of high impedance lifts an open conductor to anything, so its readings are let be; under one of low impedance
+/// an open conductor reads nothing to either of the others, which is no contradiction.
 fn contradiction(notes: &mut Notes, reading: &Reading, item: &Value) {
     if !matches!(reading.meter, Some(MeterKind::LowImpedance | MeterKind::LoadTester)) {
         return;
@@ -38,7 +39,8 @@ fn contradiction(notes: &mut Notes, reading: &Reading, item: &Value) {
     let mut volts = [("hn", hn), ("hg", hg), ("ng", ng)];
     volts.sort_by_key(|(_, volts)| volts.as_millivolts());
     let [low, middle, high] = volts.map(|(_, volts)| volts.as_millivolts());
-    if high <= low + middle + SLACK_MILLIVOLTS + high / SLACK_SHARE {
+    let open_conductor = middle <= SLACK_MILLIVOLTS;
+    if open_conductor || high <= low + middle + SLACK_MILLIVOLTS + high / SLACK_SHARE {
         return;
     }
     let ValueKind::Table(table) = &item.kind else { return };
