@@ -3,7 +3,7 @@
 mod scenario;
 
 use dwelling::{Equipment, GroundFact, Holding, ProtectiveBreaker};
-use electrical::{Amperes, ConductorMetal};
+use electrical::{Amperes, ConductorMetal, Volume};
 use rulebook::{Duty, Edition, Lawful, Marking, Need, Opening, Remedy};
 use scenario::{Ask, assert_remedies, bedroom, under};
 
@@ -232,4 +232,36 @@ fn a_20_a_breaker_before_14_awg_is_said_as_a_caution() {
     let overfused = Opening { breaker: Some(Amperes::new(20)), ..bedroom() };
     assert!(under(Edition::Nec2020, &overfused).cautions.iter().any(|caution| caution.contains("240.4(D)")));
     assert!(under(Edition::Nec2020, &bedroom()).cautions.iter().all(|caution| !caution.contains("240.4(D)")));
+}
+
+/// From memory: from 2017 the two markings behind a GFCI can be seen after installation.
+#[test]
+fn the_words_behind_a_gfci_can_be_seen_after_installation_from_2017() {
+    for edition in Edition::ALL {
+        for remedy in [Remedy::DownstreamOfGfci, Remedy::GfciBreaker] {
+            let visible = under(edition, &bedroom()).condition_names(remedy, "seen after installation");
+            assert_eq!(visible, edition != Edition::Nec2014, "{edition} {remedy}");
+        }
+    }
+}
+
+/// Common practice, no source: a GFCI body is deep.
+#[test]
+fn a_small_box_is_said_to_be_tight_for_a_gfci_body_even_where_the_count_fits() {
+    let mut small = bedroom();
+    small.fill.volume = Some(Volume::hundredths(1250));
+    assert!(under(Edition::Nec2020, &small).condition_names(Remedy::GfciReceptacle, "deep body"));
+    assert!(!under(Edition::Nec2020, &bedroom()).condition_names(Remedy::GfciReceptacle, "deep body"));
+}
+
+/// By hand: 406.4(D) speaks of replacements; a new outlet owes the same by the lists themselves.
+#[test]
+fn a_new_outlet_owes_its_duties_by_the_lists_and_not_by_the_replacement_rules() {
+    let new = Opening { existing_outlet: false, holds: Holding::Nothing, ..bedroom() };
+    for edition in Edition::ALL {
+        for duty in under(edition, &new).duties.into_iter().filter(|duty| duty.need == Need::Required) {
+            assert!(duty.cites.iter().all(|cite| !cite.section.starts_with("406.4(D)")), "{duty:?}");
+        }
+        assert_eq!(under(edition, &new).need(Duty::Afci), Need::Required);
+    }
 }

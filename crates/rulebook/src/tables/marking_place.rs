@@ -5,7 +5,7 @@ use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
 use crate::sources::{COURSE_306, MAGAZINE_2023_RECEPTACLES};
 
 const ON_THE_RECEPTACLE: &str = "on the receptacle itself";
-const ON_EITHER: &str = "on the receptacle or its cover plate, where it can be seen after installation";
+const ON_EITHER: &str = "on the receptacle or its cover plate";
 
 /// Where the words must stand.
 pub const PLACE: ByEdition<&str> = ByEdition {
@@ -15,5 +15,16 @@ pub const PLACE: ByEdition<&str> = ByEdition {
         Reading::read(Nec2017, "406.4(D)(2)", COURSE_306, ON_EITHER),
         Reading::remembered(Nec2020, "406.4(D)(2)", ON_EITHER),
         Reading::read(Nec2023, "406.4(D)(2)", MAGAZINE_2023_RECEPTACLES, ON_EITHER),
+    ],
+};
+
+/// Whether the words behind a GFCI must be visible after installation.
+pub const VISIBLE: ByEdition<bool> = ByEdition {
+    id: "replacement.marking-visible",
+    readings: &[
+        Reading::remembered(Nec2014, "406.4(D)(2)(c)", false),
+        Reading::remembered(Nec2017, "406.4(D)(2)(c)", true),
+        Reading::remembered(Nec2020, "406.4(D)(2)(c)", true),
+        Reading::remembered(Nec2023, "406.4(D)(2)(c)", true),
     ],
 };

@@ -40,5 +40,6 @@ pub const VALUES: &[&dyn Value] = &[
     &grounded_equipment::LISTED,
     &grounded_equipment::DISPUTED,
     &marking_place::PLACE,
+    &marking_place::VISIBLE,
     &small_conductors::LARGEST_BREAKER,
 ];

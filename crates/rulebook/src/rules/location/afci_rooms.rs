@@ -1,6 +1,6 @@
 //! Rooms whose replaced receptacles need AFCI protection.
 
-use crate::cited::{ByEdition, Cited, NotChecked, Reading, Value};
+use crate::cited::{ByEdition, Citation, Cited, NotChecked, Reading, Value};
 use crate::code::CodeInForce;
 use crate::duty::Duty;
 use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
@@ -123,7 +123,9 @@ fn standing(room_use: RoomUse, rooms: &[RoomUse]) -> Standing {
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
     let (asks, rooms) = (ON_REPLACEMENT.in_force(code.edition)?, ROOMS.in_force(code.edition)?);
     let ratings = RATINGS.in_force(code.edition)?;
-    let cites = [asks.cite, rooms.cite];
+    // A new outlet is reached by the list itself.
+    let asks = opening.is_replacement().then_some(asks.cite);
+    let cites: Vec<Citation> = asks.into_iter().chain([rooms.cite]).collect();
     let duty = Duty::Afci;
     if !opening.is_receptacle_outlet() {
         return Ok(Vec::new());

@@ -66,7 +66,9 @@ enum Finding {
 }
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let asks = ON_REPLACEMENT.in_force(code.edition)?.cite;
+    let on_replacement = ON_REPLACEMENT.in_force(code.edition)?.cite;
+    // A new outlet is reached by the list itself.
+    let asks = opening.is_replacement().then_some(on_replacement);
     if !opening.is_receptacle_outlet() {
         return Ok(Vec::new());
     }
@@ -88,9 +90,9 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     let (mut yes, mut unknown, mut disputed, mut no) = (Vec::new(), Vec::new(), Vec::new(), Vec::new());
     for finding in found {
         match finding {
-            Finding::Yes(why, cite) => yes.push(Says::Owes(Duty::Gfci, why).by(&[asks, cite])),
-            Finding::Unknown(why, cite) => unknown.push(Says::CannotTell(Duty::Gfci, why).by(&[asks, cite])),
-            Finding::Disputed(why, cite) => disputed.push(Says::Disputes(Duty::Gfci, why).by(&[asks, cite])),
+            Finding::Yes(why, cite) => yes.push(Says::Owes(Duty::Gfci, why).by(&with(asks, cite))),
+            Finding::Unknown(why, cite) => unknown.push(Says::CannotTell(Duty::Gfci, why).by(&with(asks, cite))),
+            Finding::Disputed(why, cite) => disputed.push(Says::Disputes(Duty::Gfci, why).by(&with(asks, cite))),
             Finding::No(why, cite) => no.push(Says::Excuses(Duty::Gfci, why).by(&[cite])),
         }
     }
@@ -104,14 +106,15 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
 }
 
 /// How the remedies that do not bring GFCI protection of themselves must get it where the place asks for it.
-fn conditions(asks: Citation, too_small: Citation) -> Vec<Statement> {
+fn conditions(asks: Option<Citation>, too_small: Citation) -> Vec<Statement> {
     let protect =
         "the place asks for GFCI protection: by a GFCI receptacle here, one upstream, or a device at the panel";
     let elsewhere = "the place asks for GFCI protection: where no GFCI receptacle fits the box, a receptacle of the kind that \
                      is there may be used with protection from elsewhere and both markings";
-    let mut said = vec![Says::Conditions(Remedy::NongroundingReceptacle, elsewhere.to_owned()).by(&[asks, too_small])];
+    let mut said =
+        vec![Says::Conditions(Remedy::NongroundingReceptacle, elsewhere.to_owned()).by(&with(asks, too_small))];
     for remedy in [Remedy::SeparateEgc, Remedy::NewCable, Remedy::RestoreExistingGround] {
-        said.push(Says::Conditions(remedy, protect.to_owned()).by(&[asks]));
+        said.push(Says::Conditions(remedy, protect.to_owned()).by(asks.as_slice()));
     }
     said
 }
@@ -199,6 +202,10 @@ fn near(within: Within, what: &str, cite: Citation) -> Finding {
         Within::No(why) => Finding::No(format!("it is not within 6 ft of {what}: {why}"), cite),
         Within::Disputed(both) => Finding::Disputed(format!("it is within 6 ft of {what}, but {both}"), cite),
     }
+}
+
+fn with(asks: Option<Citation>, cite: Citation) -> Vec<Citation> {
+    asks.into_iter().chain([cite]).collect()
 }
 
 fn at<T>(places: &Cited<T>, item: &'static str) -> Citation {

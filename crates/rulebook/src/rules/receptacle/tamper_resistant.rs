@@ -1,6 +1,6 @@
 //! Where a new receptacle must be tamper-resistant.
 
-use crate::cited::{ByEdition, NotChecked, Reading, Value};
+use crate::cited::{ByEdition, Citation, NotChecked, Reading, Value};
 use crate::code::CodeInForce;
 use crate::duty::Duty;
 use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
@@ -81,7 +81,9 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     let asks = ON_REPLACEMENT.in_force(code.edition)?.cite;
     let reach = REACH.in_force(code.edition)?;
     let height = HEIGHT.in_force(code.edition)?;
-    let cites = [asks, reach.cite];
+    // A new outlet is reached by the list itself.
+    let asks = opening.is_replacement().then_some(asks);
+    let cites: Vec<Citation> = asks.into_iter().chain([reach.cite]).collect();
     let duty = Duty::TamperResistant;
     if !opening.is_receptacle_outlet() {
         return Ok(Vec::new());

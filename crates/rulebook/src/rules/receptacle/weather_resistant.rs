@@ -1,6 +1,6 @@
 //! Where a new receptacle must be weather-resistant.
 
-use crate::cited::{ByEdition, NotChecked, Reading, Value};
+use crate::cited::{ByEdition, Citation, NotChecked, Reading, Value};
 use crate::code::CodeInForce;
 use crate::duty::Duty;
 use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
@@ -44,7 +44,10 @@ const DAMP_AND_WET: ByEdition<()> = ByEdition {
 const MADE_FOR: u32 = 20;
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let cites = [ON_REPLACEMENT.in_force(code.edition)?.cite, DAMP_AND_WET.in_force(code.edition)?.cite];
+    let (asks, places) = (ON_REPLACEMENT.in_force(code.edition)?.cite, DAMP_AND_WET.in_force(code.edition)?.cite);
+    // A new outlet is reached by the section on damp and wet places itself.
+    let asks = opening.is_replacement().then_some(asks);
+    let cites: Vec<Citation> = asks.into_iter().chain([places]).collect();
     let duty = Duty::WeatherResistant;
     if !opening.is_receptacle_outlet() || opening.breaker_is_above(MADE_FOR) {
         return Ok(Vec::new());

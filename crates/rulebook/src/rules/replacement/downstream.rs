@@ -7,7 +7,7 @@ use crate::opening::Opening;
 use crate::remedy::{Marking, Remedy};
 use crate::rule::{Decides, Rule, Says, Statement};
 use crate::sources::MAGAZINE_2023_RECEPTACLES;
-use crate::tables::marking_place::PLACE;
+use crate::tables::marking_place::{PLACE, VISIBLE};
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -50,6 +50,10 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         Says::Marks(remedy, Marking::NoEquipmentGround).by(&[place.cite]),
         Says::Conditions(remedy, format!("mark it {}", place.value)).by(&[place.cite]),
     ];
+    let visible = VISIBLE.in_force(code.edition)?;
+    if visible.value {
+        said.push(Says::Conditions(remedy, "the words can be seen after installation".into()).by(&[visible.cite]));
+    }
     let mut only = |condition: &str| said.push(Says::Conditions(remedy, condition.to_owned()).by(&cites));
     only("feed it from the load terminals of a GFCI receptacle that is readily accessible");
     only("run no grounding conductor between it and other receptacles without a ground");

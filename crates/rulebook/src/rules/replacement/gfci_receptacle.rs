@@ -8,6 +8,7 @@ use crate::remedy::{Marking, Remedy};
 use crate::rule::{Decides, Rule, Says, Statement};
 use crate::sources::{COURSE_77, MAGAZINE_2023_RECEPTACLES};
 use crate::tables::marking_place::PLACE;
+use electrical::Volume;
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -41,6 +42,9 @@ const READILY_ACCESSIBLE: ByEdition<()> = ByEdition {
     ],
 };
 
+/// Common practice, no source: into a box below this volume a GFCI body is hard to fit, whatever the count allows.
+const SMALL_BOX: Volume = Volume::hundredths(1400);
+
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
     let cites = [PERMITTED.in_force(code.edition)?.cite];
     let place = PLACE.in_force(code.edition)?;
@@ -67,6 +71,10 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
             let only_if = "only if it can be reached quickly: not behind a bed, a refrigerator or a locked door";
             said.push(Says::Conditions(remedy, only_if.to_owned()).by(&reach));
         }
+    }
+    if opening.fill.volume.is_some_and(|volume| volume < SMALL_BOX) {
+        let deep = "see that its deep body goes into this small box: the count of conductors does not tell";
+        said.push(Says::Conditions(remedy, deep.to_owned()).by(&[]));
     }
     if opening.on_shared_neutral {
         let load = "feed nothing from its load terminals that shares a neutral with the other circuit of the set";

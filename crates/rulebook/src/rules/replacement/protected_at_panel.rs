@@ -7,7 +7,7 @@ use crate::opening::Opening;
 use crate::remedy::{Marking, Remedy};
 use crate::rule::{Decides, Rule, Says, Statement};
 use crate::sources::MAGAZINE_2023_RECEPTACLES;
-use crate::tables::marking_place::PLACE;
+use crate::tables::marking_place::{PLACE, VISIBLE};
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -58,6 +58,10 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         Says::Conditions(remedy, format!("mark it {}", place.value)).by(&[place.cite]),
         Says::Conditions(remedy, onward.to_owned()).by(&cites),
     ];
+    let visible = VISIBLE.in_force(code.edition)?;
+    if visible.value {
+        said.push(Says::Conditions(remedy, "the words can be seen after installation".into()).by(&[visible.cite]));
+    }
     said.push(device_at_panel(opening).by(&made));
     Ok(said)
 }
