@@ -149,3 +149,31 @@ fn a_shared_neutral_never_gets_a_single_pole_breaker() {
         assert_eq!(judgement.remedies[4].lawful, Lawful::No);
     }
 }
+
+#[test]
+fn the_same_opening_is_judged_alike_every_time() {
+    for opening in many_openings().iter().step_by(37) {
+        for edition in Edition::ALL {
+            assert_eq!(under(edition, opening), under(edition, opening));
+        }
+    }
+}
+
+#[test]
+fn learning_that_there_is_no_ground_opens_remedies_and_never_closes_one() {
+    for room in RoomUse::ALL {
+        let unknown = Opening { ground: GroundFact::Unknown, ..opening_in(*room) };
+        let none = Opening { ground: GroundFact::None, ..opening_in(*room) };
+        for edition in Edition::ALL {
+            let (before, after) = (under(edition, &unknown), under(edition, &none));
+            for (before, after) in before.remedies.iter().zip(&after.remedies) {
+                let closed = before.lawful == Lawful::Yes && after.lawful != Lawful::Yes;
+                assert!(!closed, "{edition} {room} {}", after.remedy);
+            }
+            let lawful = |judgement: &rulebook::Judgement| {
+                judgement.remedies.iter().filter(|verdict| verdict.lawful == Lawful::Yes).count()
+            };
+            assert!(lawful(&after) > lawful(&before));
+        }
+    }
+}

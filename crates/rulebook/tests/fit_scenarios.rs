@@ -21,7 +21,7 @@ fn missing(verdict: &FillVerdict) -> &str {
     }
 }
 
-/// Published: EC&M's counting rules by the inputs of the old two-cable box; by hand 4 × 2.00 + 2.00 + 4.00 = 14.00.
+/// By hand: 4 × 2.00 for the conductors + 2.00 for the clamps + 4.00 for the strap = 14.00.
 #[test]
 fn two_old_cables_and_a_receptacle_overfill_12_5_and_exactly_fill_14() {
     for edition in Edition::ALL {

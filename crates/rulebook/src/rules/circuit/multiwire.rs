@@ -55,5 +55,8 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     let caution = "a multiwire circuit: with the shared neutral open, up to 240 V stand on what is plugged in; open both hots \
                    before you touch it";
     said.push(Says::Cautions(caution.to_owned()).by(&[together, neutral]));
+    // Common practice, no source: a device with one pole sees the other circuit's return current.
+    let poles = "a GFCI or AFCI breaker for a circuit that shares its neutral has two poles: one with a single pole never works";
+    said.push(Says::Cautions(poles.to_owned()).by(&[]));
     Ok(said)
 }
