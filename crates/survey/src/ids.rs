@@ -45,6 +45,12 @@ impl Ids {
         self.names.keys().map(String::as_str)
     }
 
+    /// The position of the only thing of its kind, where there is but one.
+    pub(crate) fn only_one(&self) -> Option<usize> {
+        let mut positions = self.names.values().map(|(index, _)| *index);
+        positions.next().filter(|_| positions.next().is_none())
+    }
+
     /// Reports every id that also names something of another kind.
     pub(crate) fn report_clashes(&self, notes: &mut Notes, other: &Self) {
         for (id, (_, span)) in &self.names {

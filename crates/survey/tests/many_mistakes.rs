@@ -183,3 +183,27 @@ fn the_place_of_a_byte_that_is_no_utf_8_is_told() {
     let json = found.diagnostics[0].as_json(&text_of(bytes));
     assert_eq!((json["labels"][0]["line"].as_u64(), json["labels"][0]["column"].as_u64()), (Some(2), Some(10)));
 }
+
+#[test]
+fn the_only_panel_feeds_a_box_whose_circuit_nobody_knows() {
+    let text = format!("{SOUND}\n[[box]]\nid = \"K-2\"\nroom = \"kitchen\"\nfed_by = \"panel\"\n");
+    let found = read(text.as_bytes(), Format::Toml);
+    let fed_by = found.dwelling.map(|dwelling| dwelling.boxes[1].fed_by);
+    assert_eq!(fed_by, Some(Some(dwelling::Feed::Panel(dwelling::PanelIndex(0)))));
+}
+
+#[test]
+fn a_file_of_nothing_but_mistakes_is_told_in_a_thousand() {
+    let text: String = (0..50_000).map(|number| format!("key-{number} = 1\n")).collect();
+    let codes = codes(&text, Format::Toml);
+    assert_eq!((codes.len(), codes.last()), (1_001, Some(&"too-many-mistakes")));
+}
+
+#[test]
+fn an_aluminium_run_is_held_against_its_circuits_size() {
+    let circuit = "\n[[circuit]]\nid = \"5\"\npanel = \"main\"\ngauge = 14\n";
+    let text = format!(
+        "{SOUND}{circuit}\n[[box]]\nid = \"K-2\"\nroom = \"kitchen\"\ncircuit = \"5\"\nrun = {{ metal = \"aluminum\" }}\n"
+    );
+    assert_eq!(codes(&text, Format::Toml), ["aluminium-too-thin"]);
+}

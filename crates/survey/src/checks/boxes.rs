@@ -26,12 +26,14 @@ fn run(notes: &mut Notes, draft: &Dwelling, device_box: &DeviceBox, row: &Row<'_
     let Some(ValueKind::Table(table)) = row.table.entry("run").map(|entry| &entry.value.kind) else { return };
     let place = |key: &str| table.entry(key).map(|entry| entry.value.span);
     let circuit = device_box.circuit.and_then(|circuit| draft.circuits.get(circuit.0));
+    // What a circuit says of itself alone is held against itself.
     let metal = device_box.run.metal.or(circuit.map(|circuit| circuit.metal));
+    let gauge = device_box.run.gauge.or(circuit.and_then(|circuit| circuit.gauge));
     if metal == Some(ConductorMetal::Aluminium)
-        && device_box.run.gauge.is_some_and(|gauge| gauge < Gauge::AWG_12)
-        && let Some(gauge) = place("gauge")
+        && gauge.is_some_and(|gauge| gauge < Gauge::AWG_12)
+        && let Some(own) = place("gauge").or(place("metal"))
     {
-        notes.push(aluminium_too_thin::mistake(gauge, place("metal")));
+        notes.push(aluminium_too_thin::mistake(own, place("metal").filter(|metal| *metal != own)));
     }
     if device_box.run.shared_neutral == Some(true)
         && let (Some(index), Some(circuit)) = (device_box.circuit, circuit)

@@ -55,6 +55,7 @@ kinds! {
     volume_too_large,
     volume_and_size_contradict,
     unknown_trade_size,
+    size_of_nonmetallic_box,
     breaker_not_positive,
     breaker_too_large,
     breaker_not_standard,

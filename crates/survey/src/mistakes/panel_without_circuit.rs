@@ -1,4 +1,4 @@
-//! `panel-without-circuit`: a box is fed by its circuit's panel, but its circuit is not known.
+//! `panel-without-circuit`: a box is fed by its circuit's panel, but its circuit is not known and there are several panels.
 
 use crate::diagnostic::{Diagnostic, Span};
 use crate::mistakes::{Example, Kind};
@@ -7,6 +7,9 @@ pub(crate) const KIND: Kind = Kind::error(
     "panel-without-circuit",
     "A box is fed by its circuit's panel, but its circuit is not known.",
     Example::Added(r#"
+[[panel]]
+id = "annex"
+
 [[box]]
 id = "K-2"
 room = "kitchen"
@@ -27,11 +30,11 @@ mod tests {
         assert_eq!(
             super::KIND.rendered_example(),
             r#"error[panel-without-circuit]: `panel` means the panel of the box's circuit, and the circuit is not known
-  --> survey.toml:24:10
-21 | [[box]]
+  --> survey.toml:27:10
+24 | [[box]]
    | ------- no `circuit` here
    ...
-24 | fed_by = "panel"
+27 | fed_by = "panel"
    |          ^^^^^^^ which panel?
    = help: add the circuit, or write the panel's own id
 "#

@@ -1,6 +1,6 @@
 //! The enclosure of an opening.
 
-use crate::mistakes::volume_and_size_contradict;
+use crate::mistakes::{size_of_nonmetallic_box, volume_and_size_contradict};
 use crate::notes::Notes;
 use crate::quantity::Quantity;
 use crate::row::Row;
@@ -45,8 +45,12 @@ pub(crate) fn read(notes: &mut Notes, row: &Row<'_>) -> Body {
         let places = (row.place_of("volume"), row.place_of("size"));
         notes.push(volume_and_size_contradict::mistake(marked, of_size, size.name, places));
     }
+    let metal = row.flag(notes, "metal");
+    if metal == Some(false) && size.is_some() {
+        notes.push(size_of_nonmetallic_box::mistake(row.place_of("size"), row.place_of("metal")));
+    }
     Body {
-        metal: row.flag(notes, "metal"),
+        metal,
         size: size.map(|size| size.name.to_string()),
         volume: marked.or(of_size),
         added_volume: row.volume(notes, "added_volume"),

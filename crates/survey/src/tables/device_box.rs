@@ -22,7 +22,7 @@ pub(crate) static SHAPE: Shape = Shape {
         field!(must "id", FieldKind::Id, "its name in this survey", "\"B2-1\""),
         field!(must "room", FieldKind::Reference("a room"), "the room it is in", "\"bed-2\""),
         field!(may "circuit", FieldKind::Reference("a circuit"), "the circuit its device is on", "\"3\""),
-        field!(may "fed_by", FieldKind::Reference("a box or panel, or `\"panel\"` for the home run,"), "what feeds it: `\"panel\"` is its circuit's panel", "\"B2-3\""),
+        field!(may "fed_by", FieldKind::Reference("a box or panel, or `\"panel\"` for the home run,"), "what feeds it: `\"panel\"` is its circuit's panel, or the only one", "\"B2-3\""),
         field!(may "run", FieldKind::Table(&run::SHAPE), "the run that feeds it", "{ length = \"14 ft\" }"),
         field!(may "at", FieldKind::Point, "where it is on the plan", "[11.0, 4.5]"),
         field!(may "height", FieldKind::Quantity(Quantity::Height), "how high its centre is above the floor", "\"16 in\""),
@@ -82,6 +82,10 @@ fn feed(notes: &mut Notes, row: &Row<'_>, ids: &AllIds, circuit: Option<&Circuit
     let id = text_of(notes, field, value)?;
     if id == OWN_PANEL {
         if row.get("circuit").is_none() {
+            // Where there is one panel only, nobody needs to know the circuit to know the panel.
+            if let Some(index) = ids.panels.only_one() {
+                return Some(Feed::Panel(PanelIndex(index)));
+            }
             notes.push(panel_without_circuit::mistake(value.span, row.span));
         }
         return circuit.filter(|circuit| circuit.panel.0 != NOT_FOUND).map(|circuit| Feed::Panel(circuit.panel));
