@@ -9,6 +9,9 @@ use serde_json::{Map, Value, json};
 /// A number as people write it, with a fraction or a part behind the point.
 const NUMBER: &str = r"-?(\d+(\.\d*)?|\.\d+)([ -]?\d+/\d+)?(/\d+)?";
 
+/// An id, in words that every reader of patterns knows: of letters beyond A to Z it lets more pass than [`crate::read`] does.
+const ID: &str = r"^[A-Za-z0-9_./#+\u00aa-\uffff-]{1,64}$";
+
 /// The JSON Schema of survey files, draft 2020-12, for editors that complete and check while one writes.
 ///
 /// It describes the shape; what only the whole survey shows is left to [`crate::read`].
@@ -63,7 +66,7 @@ fn property(field: &Field, definitions: &mut Map<String, Value>) -> Value {
 fn kind(kind: &FieldKind, definitions: &mut Map<String, Value>) -> Value {
     match kind {
         FieldKind::Format => json!({ "const": survey::FORMAT as i64 }),
-        FieldKind::Id => json!({ "type": "string", "pattern": r"^[\p{L}\p{N}\-_./#+]{1,64}$" }),
+        FieldKind::Id => json!({ "type": "string", "pattern": ID }),
         FieldKind::Reference(_) | FieldKind::Text | FieldKind::TradeSize => json!({ "type": "string", "minLength": 1 }),
         FieldKind::Flag => json!({ "type": "boolean" }),
         FieldKind::Year => json!({ "type": "integer" }),
