@@ -42,14 +42,14 @@ pub struct DutyVerdict {
 pub struct RemedyVerdict {
     /// The remedy.
     pub remedy: Remedy,
-    /// Whether the code allows it: `Required` never occurs here; `NotRequired` never either.
+    /// Whether the code allows it.
     pub lawful: Lawful,
     /// Why not, or the two readings, in one sentence each.
     pub why_not: Vec<String>,
     /// The words it must carry.
     pub markings: Vec<Marking>,
     /// The conditions under which it is lawful.
-    pub conditions: Vec<String>,
+    pub conditions: Vec<Condition>,
     /// Where the code says so.
     pub cites: Vec<Citation>,
     /// Whether it gives what is plugged in the ground it needs.
@@ -58,6 +58,15 @@ pub struct RemedyVerdict {
     pub fit: Fit,
     /// The names of the rules that spoke.
     pub rules: Vec<&'static str>,
+}
+
+/// A condition under which a remedy is lawful.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Condition {
+    /// It in words, with its sections.
+    pub text: String,
+    /// The name of the rule that lays it down.
+    pub rule: &'static str,
 }
 
 /// Whether the code allows a remedy.
@@ -167,7 +176,8 @@ fn remedy_verdict(remedy: Remedy, said: &[Said], opening: &Opening, fit: Fit) ->
                 true
             }
             Says::Conditions(about, condition) if *about == remedy && lawful != Lawful::No => {
-                add_once(&mut verdict.conditions, &with_sections(condition, cites));
+                let text = with_sections(condition, cites);
+                add_once(&mut verdict.conditions, &Condition { text, rule });
                 true
             }
             _ => false,

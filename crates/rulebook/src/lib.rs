@@ -23,7 +23,7 @@ pub use fill::{
     fill_with, fit_after,
 };
 pub use ground_connection::{CONNECTION_VALUES, ConnectionPlace, GroundConnection, SourceFacts, ground_connection};
-pub use judgement::{DutyVerdict, Judgement, Lawful, RemedyVerdict, judge};
+pub use judgement::{Condition, DutyVerdict, Judgement, Lawful, RemedyVerdict, judge};
 pub use opening::Opening;
 pub use remedy::{Marking, Remedy};
 pub use rule::{Decides, Rule, Says, Statement};

@@ -98,7 +98,7 @@ fn new_receptacles_in_an_old_house_are_tamper_resistant_and_untouched_ones_stay(
         assert_eq!(judgement.need(Duty::TamperResistant), Need::Required);
         assert!(judgement.condition_names(Remedy::RestoreExistingGround, "tamper-resistant"));
         assert_eq!(judgement.lawful(Remedy::Leave), Lawful::Yes);
-        assert_eq!(judgement.of(Remedy::Leave).conditions, Vec::<String>::new());
+        assert_eq!(judgement.of(Remedy::Leave).conditions, []);
     }
 }
 

@@ -3,7 +3,6 @@
 use super::ink::{ALARM, ASK, DO, HEADLINE, QUIET, ink};
 use super::lines::wrapped;
 use anstyle::Style;
-use dwelling::GroundFact;
 use remedies::{FillAnswer, OptionsAnswer, RemedyAnswer};
 use rulebook::Need;
 
@@ -27,8 +26,11 @@ pub fn render(answer: &OptionsAnswer) -> String {
         wrapped(&mut page, mark, &format!("{name}{because}{cites}"), style);
     }
     page.push_str("\nRemedies, from least to most\n");
+    let mut last_count = None;
     for remedy in &answer.remedies {
-        one(&mut page, remedy, answer.ground);
+        let again = last_count == Some(&remedy.fill);
+        one(&mut page, remedy, again);
+        last_count = if remedy.standing == "unlawful" { last_count } else { Some(&remedy.fill) };
     }
     for caution in &answer.cautions {
         wrapped(&mut page, "! ", caution, ALARM);
@@ -43,7 +45,7 @@ pub fn render(answer: &OptionsAnswer) -> String {
     page
 }
 
-fn one(page: &mut String, remedy: &RemedyAnswer, ground: GroundFact) {
+fn one(page: &mut String, remedy: &RemedyAnswer, same_count_again: bool) {
     let style = match remedy.standing {
         "lawful" => DO,
         "unlawful" => QUIET,
@@ -56,18 +58,20 @@ fn one(page: &mut String, remedy: &RemedyAnswer, ground: GroundFact) {
     if remedy.standing == "unlawful" {
         return;
     }
-    let ground = match (remedy.serves_equipment, ground) {
-        (true, _) => "gives what is plugged in a ground, or nothing there needs one",
-        (false, _) => "gives no ground to equipment that needs one",
-    };
-    wrapped(page, "             ", ground, QUIET);
+    if !remedy.serves_equipment {
+        wrapped(page, "    but      ", "it gives no ground to what is plugged in and needs one", ASK);
+    }
     if !remedy.markings.is_empty() {
         wrapped(page, "    mark it  ", &format!("“{}”", remedy.markings.join("” and “")), Style::new());
     }
     for condition in &remedy.conditions {
         wrapped(page, "    only if  ", condition, Style::new());
     }
-    fill(page, &remedy.fill);
+    if same_count_again {
+        wrapped(page, "    box      ", "the same count", QUIET);
+    } else {
+        fill(page, &remedy.fill);
+    }
     wrapped(page, "             ", &format!("[{}]", remedy.cites.join(", ")), QUIET);
 }
 

@@ -4,7 +4,7 @@ use super::duties::{RequiresAnswer, sections};
 use super::fill::FillAnswer;
 use super::findings::{FindingAnswer, finding_answer};
 use super::reasons::{open_questions, shortfalls, why};
-use crate::candidate::{Shortfall, Step};
+use crate::candidate::{Candidate, Shortfall, Step};
 use crate::device::{BoxWork, Device};
 use crate::planned::{Planned, Protector};
 use crate::room_in_box::{GRADES, fit_after};
@@ -133,7 +133,7 @@ pub(super) fn opening_answer(plan: &Planned, index: BoxIndex) -> OpeningAnswer {
         grounded: plan.is_grounded(index) && !matches!(device_box.holds, Holding::TwoSlot if chosen.device == Device::Kept),
         ground_by: plan.ground_brought_by(index).map(|link| plan.route_of(link).id.clone()),
         markings: chosen.markings.iter().map(|marking| marking.name()).collect(),
-        conditions: verdict.map(|verdict| verdict.conditions.clone()).unwrap_or_default(),
+        conditions: verdict.map(|verdict| conditions_left(verdict, chosen)).unwrap_or_default(),
         cites: sections(&cites_of(plan, index)),
         price: MoneyAnswer::of(chosen.price),
         why: why(plan, index),
@@ -153,6 +153,20 @@ fn judged_for<'a>(plan: &'a Planned, index: BoxIndex) -> &'a Judgement {
 
 fn verdict_on(judged: &Judgement, remedy: Remedy) -> Option<&RemedyVerdict> {
     judged.remedies.iter().find(|verdict| verdict.remedy == remedy)
+}
+
+/// Rules whose conditions the plan meets by itself: it sees to the protection that the place asks for.
+const MET_BY_THE_PLAN: &[&str] = &["replacement.gfci-locations", "replacement.afci"];
+/// Rules that speak of a new receptacle, and say nothing where the old one stays.
+const OF_A_NEW_RECEPTACLE: &[&str] = &["receptacle.tamper-resistant", "receptacle.weather-resistant", "receptacle.rating"];
+
+/// The conditions that are left for whoever does the work.
+fn conditions_left(verdict: &RemedyVerdict, chosen: &Candidate) -> Vec<String> {
+    let kept = chosen.device == Device::Kept;
+    let left = verdict.conditions.iter().filter(|condition| {
+        !MET_BY_THE_PLAN.contains(&condition.rule) && !(kept && OF_A_NEW_RECEPTACLE.contains(&condition.rule))
+    });
+    left.map(|condition| condition.text.clone()).collect()
 }
 
 /// The citations on which the plan's choice at an opening stands.

@@ -4,8 +4,8 @@ use super::basis::BasisAnswer;
 use super::duties::RequiresAnswer;
 use super::remedy::RemedyAnswer;
 use crate::facts::Facts;
-use dwelling::{BoxIndex, GroundFact};
-use rulebook::{CodeInForce, Judgement, Opening, judge};
+use dwelling::{BoxIndex, GroundFact, Holding};
+use rulebook::{CodeInForce, Judgement, Opening, Remedy, judge};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -34,7 +34,7 @@ pub struct OptionsAnswer {
 /// The answer about an opening of which only these facts are known.
 #[must_use]
 pub fn options_answer(opening: &Opening, code: &CodeInForce) -> OptionsAnswer {
-    answer(None, opening.ground, &judge(opening, code), code)
+    answer(None, opening.ground, opening.holds != Holding::Unknown, &judge(opening, code), code)
 }
 
 /// The answer about an opening of a surveyed dwelling.
@@ -42,16 +42,24 @@ pub fn options_answer(opening: &Opening, code: &CodeInForce) -> OptionsAnswer {
 pub fn options_of_box(facts: &Facts, index: BoxIndex) -> OptionsAnswer {
     let at = facts.at(index);
     let id = facts.dwelling.device_box(index).id.clone();
-    answer(Some(id), at.ground, &at.judged_as_found, &facts.code)
+    answer(Some(id), at.ground, true, &at.judged_as_found, &facts.code)
 }
 
-fn answer(box_id: Option<String>, ground: GroundFact, judged: &Judgement, code: &CodeInForce) -> OptionsAnswer {
+fn answer(
+    box_id: Option<String>,
+    ground: GroundFact,
+    asks_to_leave: bool,
+    judged: &Judgement,
+    code: &CodeInForce,
+) -> OptionsAnswer {
     let cites = judged.duties.iter().flat_map(|duty| &duty.cites);
     let basis = BasisAnswer::of(cites.chain(judged.remedies.iter().flat_map(|remedy| &remedy.cites)));
     let remedies: Vec<RemedyAnswer> = judged.remedies.iter().map(RemedyAnswer::of).collect();
     let requires = RequiresAnswer::of(judged);
     let open_duty = requires.named().iter().any(|(_, duty)| duty.need == rulebook::Need::NotChecked);
-    let not_checked = open_duty || remedies.iter().any(|remedy| remedy.standing == "not-checked");
+    // Whether leaving it is lawful cannot be told of an opening of which nobody asked what it holds.
+    let asked = |remedy: &&RemedyAnswer| remedy.remedy != Remedy::Leave || asks_to_leave;
+    let not_checked = open_duty || remedies.iter().filter(asked).any(|remedy| remedy.standing == "not-checked");
     OptionsAnswer {
         edition: code.edition.year(),
         box_id,

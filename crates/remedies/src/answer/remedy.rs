@@ -44,7 +44,7 @@ impl RemedyAnswer {
             fits_box: fill.fits,
             markings: verdict.markings.iter().map(|marking| marking.name()).collect(),
             cites: sections(&verdict.cites),
-            conditions: verdict.conditions.clone(),
+            conditions: verdict.conditions.iter().map(|condition| condition.text.clone()).collect(),
             why_not: (!verdict.why_not.is_empty()).then(|| verdict.why_not.join("; ")),
             fill,
         }

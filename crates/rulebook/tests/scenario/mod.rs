@@ -96,7 +96,7 @@ impl Ask for Judgement {
         self.of(remedy).fit.verdict.clone()
     }
     fn condition_names(&self, remedy: Remedy, words: &str) -> bool {
-        self.of(remedy).conditions.iter().any(|condition| condition.contains(words))
+        self.of(remedy).conditions.iter().any(|condition| condition.text.contains(words))
     }
 }
 

@@ -58,11 +58,10 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     only("feed it from the load terminals of a GFCI receptacle that is readily accessible");
     only("run no grounding conductor between it and other receptacles without a ground");
     if opening.on_shared_neutral {
-        only("only if the shared neutral ends at or before the GFCI receptacle: beyond one, no neutral may be shared");
+        only("the shared neutral ends at or before the GFCI receptacle: beyond one, no neutral may be shared");
     }
     if opening.has_upstream.is_none() {
-        let why = "find out first what feeds this opening, and whether a GFCI receptacle could sit there";
-        said.push(Says::CannotTellRemedy(remedy, why.to_owned()).by(&cites));
+        only("a GFCI receptacle can sit at an opening that feeds this one: find out what does");
     }
     Ok(said)
 }

@@ -68,7 +68,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
             said.push(Says::Bars(remedy, why.to_owned()).by(&reach));
         }
         None => {
-            let only_if = "only if it can be reached quickly: not behind a bed, a refrigerator or a locked door";
+            let only_if = "it can be reached quickly: not behind a bed, a refrigerator or a locked door";
             said.push(Says::Conditions(remedy, only_if.to_owned()).by(&reach));
         }
     }

@@ -85,9 +85,10 @@ fn device_at_panel(opening: &Opening) -> Says {
             "the neutral is shared and no two-pole GFCI breaker is made for this panel: one with a single pole never works here"
                 .into(),
         ),
-        (None, true, _) => {
-            Says::CannotTellRemedy(remedy, "find out whether a two-pole GFCI breaker is made for this panel".into())
-        }
+        (None, true, _) => Says::Conditions(
+            remedy,
+            "a two-pole GFCI breaker is made and listed for this panel and serves both circuits: find out".into(),
+        ),
         (_, false, Some(true)) => Says::Conditions(
             remedy,
             "by a dead-front GFCI device in a box beside the panel, unless a GFCI breaker made for the panel is found".into(),
@@ -96,12 +97,13 @@ fn device_at_panel(opening: &Opening) -> Says {
             remedy,
             "no GFCI breaker is made for this panel, and there is no room beside it for a dead-front device".into(),
         ),
-        (Some(false), false, None) => Says::CannotTellRemedy(
+        (Some(false), false, None) => Says::Conditions(
             remedy,
-            "no GFCI breaker is made for this panel: find out whether a dead-front device could sit beside it".into(),
+            "by a dead-front GFCI device beside the panel, no breaker being made for it: find out whether there is room".into(),
         ),
-        (None, false, _) => {
-            Says::CannotTellRemedy(remedy, "find out which protective breakers are made and listed for this panel".into())
-        }
+        (None, false, _) => Says::Conditions(
+            remedy,
+            "a GFCI breaker is made and listed for this panel, or a dead-front device can sit beside it: find out".into(),
+        ),
     }
 }
