@@ -103,7 +103,8 @@ pub fn code_in_force(year: Option<u16>) -> Result<CodeInForce, CommandError> {
     let covered: Vec<String> = Edition::ALL.iter().map(|edition| edition.year().to_string()).collect();
     let covered = covered.join(", ");
     let Some(year) = year else {
-        let message = format!("the edition of the code in force is not stated; ask the authority. Covered are {covered}");
+        let message =
+            format!("the edition of the code in force is not stated; ask the authority. Covered are {covered}");
         return Err(CommandError::NotCovered(message));
     };
     let edition = Edition::of_year(year)

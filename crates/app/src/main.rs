@@ -1,5 +1,10 @@
 //! The one binary: reads its arguments, runs a command, and tells scripts by its exit code how that went.
-#![allow(clippy::disallowed_methods, clippy::print_stdout, clippy::print_stderr, reason = "the binary is where files and screens are")]
+#![allow(
+    clippy::disallowed_methods,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "the binary is where files and screens are"
+)]
 
 mod answering;
 mod cli;

@@ -62,7 +62,9 @@ fn node(facts: &Facts, candidates: &[Candidate], members: &[BoxIndex], at: BoxIn
     let device_box = facts.dwelling.device_box(at);
     let before = members.iter().position(|member| *member == at).unwrap_or(members.len());
     let fed_from = match device_box.fed_by {
-        Some(Feed::Box(parent)) => members[..before].iter().position(|member| *member == parent).map(|node| (node, parent)),
+        Some(Feed::Box(parent)) => {
+            members[..before].iter().position(|member| *member == parent).map(|node| (node, parent))
+        }
         _ => None,
     };
     let behind_load = fed_from.is_some_and(|(_, parent)| can_be_behind_load(facts, parent, at));

@@ -36,12 +36,17 @@ impl PanelCandidate {
 #[must_use]
 pub fn panel_candidates(facts: &Facts, book: &PriceBook, tree: &CircuitTree) -> Vec<PanelCandidate> {
     let panel = facts.dwelling.panel(tree.panel);
-    let mut found = vec![PanelCandidate { choice: AtPanel::AsItIs, price: Price::default(), gives: fitted(facts, tree) }];
+    let mut found =
+        vec![PanelCandidate { choice: AtPanel::AsItIs, price: Price::default(), gives: fitted(facts, tree) }];
     let made = panel.made_for_it.as_deref().unwrap_or_default();
     let breakers = panel.overcurrent != Some(Overcurrent::Fuses);
     for breaker in made.iter().filter(|breaker| breakers && breaker.is_two_pole() == tree.is_multiwire()) {
         let price = book.price(&[(material_of(*breaker), 1)], book.minutes(Task::ChangeBreaker));
-        found.push(PanelCandidate { choice: AtPanel::Breaker(*breaker), price, gives: marks(AtPanel::Breaker(*breaker)) });
+        found.push(PanelCandidate {
+            choice: AtPanel::Breaker(*breaker),
+            price,
+            gives: marks(AtPanel::Breaker(*breaker)),
+        });
     }
     if panel.room_beside == Some(true) && !tree.is_multiwire() {
         for (choice, device) in

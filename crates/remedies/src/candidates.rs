@@ -63,9 +63,8 @@ impl Candidates<'_> {
     /// known is planned as if it were required.
     fn duties(&self) -> Marks {
         let judged = if self.at.supplied { &self.at.judged_as_found } else { self.judged() };
-        let asked = |duty: Duty| {
-            judged.duties.iter().any(|verdict| verdict.duty == duty && verdict.need != Need::NotRequired)
-        };
+        let asked =
+            |duty: Duty| judged.duties.iter().any(|verdict| verdict.duty == duty && verdict.need != Need::NotRequired);
         let gfci = if asked(Duty::Gfci) { GFCI } else { Marks::NONE };
         let afci = if asked(Duty::Afci) { AFCI } else { Marks::NONE };
         gfci | afci

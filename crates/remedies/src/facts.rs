@@ -2,8 +2,7 @@
 
 use diagnosis::Diagnosis;
 use dwelling::{
-    BondedGroups, BoxIndex, CircuitTree, Dwelling, Feed, GroundFact, GroundSeen, Reach, cables_in_box,
-    circuit_trees,
+    BondedGroups, BoxIndex, CircuitTree, Dwelling, Feed, GroundFact, GroundSeen, Reach, cables_in_box, circuit_trees,
 };
 use electrical::{ConductorMetal, Volume};
 use rulebook::{CodeInForce, FillContents, Judgement, Opening, judge};
@@ -155,7 +154,8 @@ fn tree_of(trees: &[CircuitTree], index: BoxIndex) -> Option<usize> {
 fn is_supplied(groups: &BondedGroups, grounds: &[GroundFact], index: BoxIndex) -> bool {
     let group = groups.group_of(index);
     let shown = |fact: &GroundFact| matches!(fact, GroundFact::Connected | GroundFact::Poor);
-    matches!(group.reach, Reach::Panel | Reach::Disputed) || group.members.iter().any(|member| shown(&grounds[member.0]))
+    matches!(group.reach, Reach::Panel | Reach::Disputed)
+        || group.members.iter().any(|member| shown(&grounds[member.0]))
 }
 
 /// The ground to plan on at an opening of a group that has none for sure.

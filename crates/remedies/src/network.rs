@@ -123,7 +123,8 @@ fn grade_of(gauge: Gauge) -> usize {
 }
 
 fn link_of(facts: &Facts, book: &PriceBook, index: usize, route: &Route) -> Result<(Link, BuyableRoute), RefusedRoute> {
-    let refuse = |why: String, cites: Vec<Citation>, could_change| RefusedRoute { route: index, why, cites, could_change };
+    let refuse =
+        |why: String, cites: Vec<Citation>, could_change| RefusedRoute { route: index, why, cites, could_change };
     let RouteEnd::Box(to) = route.to else {
         return Err(refuse("it does not end at a box".into(), Vec::new(), false));
     };
@@ -165,7 +166,9 @@ fn cable_can_be_led(facts: &Facts, route: &Route, to: BoxIndex) -> Result<(), (S
     let tree = facts.at(to).tree;
     let shared = facts.dwelling.neutral_is_shared_to(to) || tree.is_some_and(|tree| facts.trees[tree].is_multiwire());
     match route.from {
-        _ if shared => Err(("a new cable for half of a multiwire circuit is not planned: split the set first".into(), false)),
+        _ if shared => {
+            Err(("a new cable for half of a multiwire circuit is not planned: split the set first".into(), false))
+        }
         RouteEnd::Source(_) => Err(("a new cable starts at a panel or a box, not at a ground".into(), false)),
         RouteEnd::Panel(panel) if facts.dwelling.circuit_of(to).is_some_and(|circuit| circuit.panel != panel) => {
             Err(("it starts at another panel than the circuit of the box".into(), false))
@@ -262,7 +265,8 @@ fn price_of(book: &PriceBook, route: &Route, grade: usize) -> Price {
         (RouteKind::NewCable, 1) => Material::Cable12,
         (RouteKind::NewCable, _) => Material::Cable10,
     };
-    let fished = book.minutes(Task::FishSetup) + book.minutes(Task::FishFoot) * u32::try_from(feet).unwrap_or(u32::MAX / 64);
+    let fished =
+        book.minutes(Task::FishSetup) + book.minutes(Task::FishFoot) * u32::try_from(feet).unwrap_or(u32::MAX / 64);
     let minutes = route.minutes.unwrap_or(fished) + book.minutes(Task::PatchOpening) * route.openings;
     let patches = (Material::Patch, i64::from(route.openings));
     book.price(&[(by_the_foot, feet), (Material::GroundFittings, 2), patches], minutes)

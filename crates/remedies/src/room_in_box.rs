@@ -53,7 +53,14 @@ pub fn contents_after(facts: &OpeningFacts, work: BoxWork) -> FillContents {
 
 /// The count of a box after its work with a device and so many grounds of one size landing in it.
 #[must_use]
-pub fn fit_after(facts: &Facts, at: &OpeningFacts, work: BoxWork, device: DeviceSpace, landings: u32, gauge: Gauge) -> Fit {
+pub fn fit_after(
+    facts: &Facts,
+    at: &OpeningFacts,
+    work: BoxWork,
+    device: DeviceSpace,
+    landings: u32,
+    gauge: Gauge,
+) -> Fit {
     fill_with(&contents_after(at, work), device, landings, Some(gauge), &facts.code)
 }
 

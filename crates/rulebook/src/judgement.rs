@@ -50,7 +50,7 @@ pub struct RemedyVerdict {
     pub markings: Vec<Marking>,
     /// The conditions under which it is lawful.
     pub conditions: Vec<Condition>,
-    /// Where the code says so.
+    /// Where the code allows or bars it; each condition has its own.
     pub cites: Vec<Citation>,
     /// Whether it gives what is plugged in the ground it needs.
     pub serves_equipment: bool,
@@ -65,6 +65,8 @@ pub struct RemedyVerdict {
 pub struct Condition {
     /// It in words, with its sections.
     pub text: String,
+    /// Where the code says so.
+    pub cites: Vec<Citation>,
     /// The name of the rule that lays it down.
     pub rule: &'static str,
 }
@@ -177,8 +179,9 @@ fn remedy_verdict(remedy: Remedy, said: &[Said], opening: &Opening, fit: Fit) ->
             }
             Says::Conditions(about, condition) if *about == remedy && lawful != Lawful::No => {
                 let text = with_sections(condition, cites);
-                add_once(&mut verdict.conditions, &Condition { text, rule });
-                true
+                add_once(&mut verdict.conditions, &Condition { text, cites: cites.clone(), rule });
+                add_once(&mut verdict.rules, rule);
+                false
             }
             _ => false,
         };

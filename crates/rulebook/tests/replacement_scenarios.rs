@@ -145,7 +145,8 @@ fn downstream_of_a_gfci_needs_an_opening_upstream() {
     assert_eq!(lawful(Some(true)), Lawful::Yes);
     assert_eq!(lawful(Some(false)), Lawful::No);
     assert_eq!(lawful(None), Lawful::Yes);
-    assert!(under(Edition::Nec2020, &bedroom()).condition_names(Remedy::DownstreamOfGfci, "find out what does"));
+    let nobody_looked = Opening { has_upstream: None, ..bedroom() };
+    assert!(under(Edition::Nec2020, &nobody_looked).condition_names(Remedy::DownstreamOfGfci, "find out what does"));
 }
 
 /// Common practice, no source: what is made for the panel decides, and a dead-front device beside it stands in. The code
@@ -163,7 +164,8 @@ fn protection_at_the_panel_needs_a_device_that_exists() {
     assert_eq!(lawful(Some(vec![]), Some(false), false), Lawful::No);
     assert_eq!(lawful(Some(vec![]), None, false), Lawful::Yes);
     assert_eq!(lawful(None, None, false), Lawful::Yes);
-    assert!(under(Edition::Nec2020, &bedroom()).condition_names(Remedy::GfciBreaker, "find out"));
+    let nobody_looked = Opening { made_for_panel: None, room_beside_panel: None, ..bedroom() };
+    assert!(under(Edition::Nec2020, &nobody_looked).condition_names(Remedy::GfciBreaker, "find out"));
     assert_eq!(lawful(None, Some(true), false), Lawful::Yes);
     assert_eq!(lawful(Some(vec![ProtectiveBreaker::Gfci]), Some(true), true), Lawful::No);
     assert_eq!(lawful(Some(vec![ProtectiveBreaker::GfciTwoPole]), None, true), Lawful::Yes);

@@ -47,9 +47,9 @@ fn as_json(dwelling: &Dwelling, trees: &[CircuitTree], groups: &BondedGroups) ->
             "feed_unknown": tree.unplaced.iter().map(id).collect::<Vec<_>>(),
         })
     });
-    let groups = groups.groups.iter().map(|group| {
-        json!({ "boxes": group.members.iter().map(id).collect::<Vec<_>>(), "reaches": reach(group.reach) })
-    });
+    let groups = groups.groups.iter().map(
+        |group| json!({ "boxes": group.members.iter().map(id).collect::<Vec<_>>(), "reaches": reach(group.reach) }),
+    );
     json!({ "trees": trees.collect::<Vec<_>>(), "bonded_groups": groups.collect::<Vec<_>>() })
 }
 

@@ -22,6 +22,10 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let text = args.source.read()?;
     let dwelling = dwelling_of(&text, args.json)?;
     let answer = findings_answer(&dwelling, &diagnosis::diagnose(&dwelling));
-    if args.json { write_json(&answer)? } else { write_text(&page::findings::render(&answer, &dwelling))? }
+    if args.json {
+        write_json(&answer)?
+    } else {
+        write_text(&page::findings::render(&answer, &dwelling))?
+    }
     Ok(exit_code(answer.find_out.is_empty()))
 }

@@ -128,7 +128,11 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
         }
         _ => options_answer(&opening(args), &covered(args.edition, args.json)?),
     };
-    if args.json { write_json(&answer)? } else { write_text(&page::options::render(&answer))? }
+    if args.json {
+        write_json(&answer)?
+    } else {
+        write_text(&page::options::render(&answer))?
+    }
     Ok(exit_code(!answer.not_checked))
 }
 

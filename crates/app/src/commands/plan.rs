@@ -13,7 +13,9 @@ use std::process::ExitCode;
 /// Reads a survey and answers, opening by opening in walking order, what was found, what is done, with which
 /// protection, ground, markings and box, what it costs, and what the code rules out.
 #[derive(Debug, clap::Args)]
-#[command(after_help = "Example:\n  thirdwire plan --example bungalow\n  thirdwire plan my-house.toml --prices my-prices.toml --json")]
+#[command(
+    after_help = "Example:\n  thirdwire plan --example bungalow\n  thirdwire plan my-house.toml --prices my-prices.toml --json"
+)]
 pub struct Args {
     #[command(flatten)]
     source: SurveySource,
@@ -37,8 +39,13 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let dwelling = dwelling_of(&text, args.json)?;
     let book = price_book(args.prices.as_deref(), args.json)?;
     let code = covered(args.edition.or(dwelling.job.edition), args.json)?;
-    let planned = Planned::of(&dwelling, code, &book).map_err(|PlanFault(faults)| CommandError::Fault(faults.join("; ")))?;
+    let planned =
+        Planned::of(&dwelling, code, &book).map_err(|PlanFault(faults)| CommandError::Fault(faults.join("; ")))?;
     let answer = plan_answer(&planned, book.is_demo);
-    if args.json { write_json(&answer)? } else { write_text(&page::plan::render(&answer, &dwelling, args.full))? }
+    if args.json {
+        write_json(&answer)?
+    } else {
+        write_text(&page::plan::render(&answer, &dwelling, args.full))?
+    }
     Ok(exit_code(answer.status == PlanStatus::Complete))
 }

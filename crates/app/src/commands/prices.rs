@@ -8,7 +8,9 @@ use std::process::ExitCode;
 
 /// Print the price book: the invented demo figures, or one's own file as it was understood
 #[derive(Debug, clap::Args)]
-#[command(after_help = "Example:\n  thirdwire prices > my-prices.toml\n  thirdwire prices --prices my-prices.toml --json")]
+#[command(
+    after_help = "Example:\n  thirdwire prices > my-prices.toml\n  thirdwire prices --prices my-prices.toml --json"
+)]
 pub struct Args {
     /// Your own price book
     #[arg(long, value_name = "FILE")]

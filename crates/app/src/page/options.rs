@@ -11,7 +11,11 @@ use rulebook::Need;
 pub fn render(answer: &OptionsAnswer) -> String {
     let mut page = String::new();
     let of = answer.box_id.as_ref().map_or("One opening".to_owned(), |id| format!("Box {id}"));
-    page.push_str(&format!("{}  {}\n\n", ink(HEADLINE, of), ink(QUIET, format!("NEC {}, ground: {}", answer.edition, answer.ground))));
+    page.push_str(&format!(
+        "{}  {}\n\n",
+        ink(HEADLINE, of),
+        ink(QUIET, format!("NEC {}, ground: {}", answer.edition, answer.ground))
+    ));
     page.push_str("A new receptacle here is owed\n");
     for (name, duty) in answer.requires.named() {
         let (mark, style) = match duty.need {
@@ -51,7 +55,11 @@ fn one(page: &mut String, remedy: &RemedyAnswer, same_count_again: bool) {
         "unlawful" => QUIET,
         _ => ASK,
     };
-    page.push_str(&format!("\n  {}  {}\n", ink(style, format!("{:<9}", remedy.standing)), ink(style, remedy.remedy.name())));
+    page.push_str(&format!(
+        "\n  {}  {}\n",
+        ink(style, format!("{:<9}", remedy.standing)),
+        ink(style, remedy.remedy.name())
+    ));
     if let Some(why_not) = &remedy.why_not {
         wrapped(page, "             ", why_not, Style::new());
     }

@@ -117,7 +117,10 @@ fn head(page: &mut String, answer: &PlanAnswer) {
         totals.grounded_after, totals.receptacles, totals.grounded_before
     ));
     if totals.demo_prices {
-        page.push_str(&format!("{}\n", ink(ASK, "Prices are invented demo figures: use your own (`thirdwire prices`).")));
+        page.push_str(&format!(
+            "{}\n",
+            ink(ASK, "Prices are invented demo figures: use your own (`thirdwire prices`).")
+        ));
     }
 }
 

@@ -1,7 +1,7 @@
 //! What readings and sightings mean, as an answer.
 
-use dwelling::{BoxIndex, Dwelling};
 use diagnosis::{Certainty, Condition, Diagnosis, Finding, LookAlike, Site, next_visit};
+use dwelling::{BoxIndex, Dwelling};
 use schemars::JsonSchema;
 use serde::Serialize;
 

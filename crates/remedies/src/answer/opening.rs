@@ -10,7 +10,7 @@ use crate::planned::{Planned, Protector};
 use crate::room_in_box::{GRADES, fit_after};
 use dwelling::{BoxIndex, GroundFact, Holding};
 use estimate::Price;
-use rulebook::{Citation, DeviceSpace, Judgement, Lawful, Remedy, RemedyVerdict};
+use rulebook::{Citation, Condition, DeviceSpace, Judgement, Lawful, Remedy, RemedyVerdict};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -115,6 +115,7 @@ pub(super) fn opening_answer(plan: &Planned, index: BoxIndex) -> OpeningAnswer {
     let remedy = remedy_of(plan, index);
     let judged = judged_for(plan, index);
     let verdict = remedy.and_then(|remedy| verdict_on(judged, remedy));
+    let conditions = verdict.map(|verdict| conditions_left(verdict, chosen)).unwrap_or_default();
     let state = &facts.diagnosis.ground[index.0];
     OpeningAnswer {
         box_id: device_box.id.clone(),
@@ -130,11 +131,12 @@ pub(super) fn opening_answer(plan: &Planned, index: BoxIndex) -> OpeningAnswer {
         device: chosen.device,
         box_work: chosen.box_work,
         protected_by: protected_by(plan, index),
-        grounded: plan.is_grounded(index) && !matches!(device_box.holds, Holding::TwoSlot if chosen.device == Device::Kept),
+        grounded: plan.is_grounded(index)
+            && !matches!(device_box.holds, Holding::TwoSlot if chosen.device == Device::Kept),
         ground_by: plan.ground_brought_by(index).map(|link| plan.route_of(link).id.clone()),
         markings: chosen.markings.iter().map(|marking| marking.name()).collect(),
-        conditions: verdict.map(|verdict| conditions_left(verdict, chosen)).unwrap_or_default(),
-        cites: sections(&cites_of(plan, index)),
+        conditions: conditions.iter().map(|condition| condition.text.clone()).collect(),
+        cites: verdict.map(|verdict| sections(&verdict.cites)).unwrap_or_default(),
         price: MoneyAnswer::of(chosen.price),
         why: why(plan, index),
         ruled_out: ruled_out(judged, remedy),
@@ -158,21 +160,24 @@ fn verdict_on(judged: &Judgement, remedy: Remedy) -> Option<&RemedyVerdict> {
 /// Rules whose conditions the plan meets by itself: it sees to the protection that the place asks for.
 const MET_BY_THE_PLAN: &[&str] = &["replacement.gfci-locations", "replacement.afci"];
 /// Rules that speak of a new receptacle, and say nothing where the old one stays.
-const OF_A_NEW_RECEPTACLE: &[&str] = &["receptacle.tamper-resistant", "receptacle.weather-resistant", "receptacle.rating"];
+const OF_A_NEW_RECEPTACLE: &[&str] =
+    &["receptacle.tamper-resistant", "receptacle.weather-resistant", "receptacle.rating"];
 
 /// The conditions that are left for whoever does the work.
-fn conditions_left(verdict: &RemedyVerdict, chosen: &Candidate) -> Vec<String> {
+fn conditions_left<'a>(verdict: &'a RemedyVerdict, chosen: &Candidate) -> Vec<&'a Condition> {
     let kept = chosen.device == Device::Kept;
     let left = verdict.conditions.iter().filter(|condition| {
         !MET_BY_THE_PLAN.contains(&condition.rule) && !(kept && OF_A_NEW_RECEPTACLE.contains(&condition.rule))
     });
-    left.map(|condition| condition.text.clone()).collect()
+    left.collect()
 }
 
-/// The citations on which the plan's choice at an opening stands.
+/// The citations on which the plan's choice at an opening stands, those of the conditions that are left included.
 pub(super) fn cites_of(plan: &Planned, index: BoxIndex) -> Vec<Citation> {
     let verdict = remedy_of(plan, index).and_then(|remedy| verdict_on(judged_for(plan, index), remedy));
-    verdict.map(|verdict| verdict.cites.clone()).unwrap_or_default()
+    let Some(verdict) = verdict else { return Vec::new() };
+    let left = conditions_left(verdict, plan.chosen(index));
+    verdict.cites.iter().chain(left.into_iter().flat_map(|condition| &condition.cites)).copied().collect()
 }
 
 /// The remedy that the plan's step at an opening amounts to.
@@ -188,7 +193,11 @@ pub(super) fn remedy_of(plan: &Planned, index: BoxIndex) -> Option<Remedy> {
         },
         Step::RestoreKept | Step::RestoreFitted => Remedy::RestoreExistingGround,
         Step::GroundArrives | Step::ConnectKept | Step::ConnectFitted => {
-            if by_cable() { Remedy::NewCable } else { Remedy::SeparateEgc }
+            if by_cable() {
+                Remedy::NewCable
+            } else {
+                Remedy::SeparateEgc
+            }
         }
         Step::Unresolved => return None,
     })
@@ -209,7 +218,8 @@ fn protected_by(plan: &Planned, index: BoxIndex) -> Option<String> {
 }
 
 fn ruled_out(judged: &Judgement, remedy: Option<Remedy>) -> Vec<RuledOut> {
-    let barred = judged.remedies.iter().filter(|verdict| verdict.lawful == Lawful::No && Some(verdict.remedy) != remedy);
+    let barred =
+        judged.remedies.iter().filter(|verdict| verdict.lawful == Lawful::No && Some(verdict.remedy) != remedy);
     barred.map(|verdict| RuledOut { remedy: verdict.remedy, why_not: verdict.why_not.join("; ") }).collect()
 }
 

@@ -5,7 +5,7 @@ use super::duties::RequiresAnswer;
 use super::remedy::RemedyAnswer;
 use crate::facts::Facts;
 use dwelling::{BoxIndex, GroundFact, Holding};
-use rulebook::{CodeInForce, Judgement, Opening, Remedy, judge};
+use rulebook::{Citation, CodeInForce, Judgement, Opening, Remedy, RemedyVerdict, judge};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -45,6 +45,11 @@ pub fn options_of_box(facts: &Facts, index: BoxIndex) -> OptionsAnswer {
     answer(Some(id), at.ground, true, &at.judged_as_found, &facts.code)
 }
 
+/// The citations of a verdict and of its conditions.
+pub(super) fn all_cites(verdict: &RemedyVerdict) -> impl Iterator<Item = &Citation> {
+    verdict.cites.iter().chain(verdict.conditions.iter().flat_map(|condition| &condition.cites))
+}
+
 fn answer(
     box_id: Option<String>,
     ground: GroundFact,
@@ -53,7 +58,7 @@ fn answer(
     code: &CodeInForce,
 ) -> OptionsAnswer {
     let cites = judged.duties.iter().flat_map(|duty| &duty.cites);
-    let basis = BasisAnswer::of(cites.chain(judged.remedies.iter().flat_map(|remedy| &remedy.cites)));
+    let basis = BasisAnswer::of(cites.chain(judged.remedies.iter().flat_map(all_cites)));
     let remedies: Vec<RemedyAnswer> = judged.remedies.iter().map(RemedyAnswer::of).collect();
     let requires = RequiresAnswer::of(judged);
     let open_duty = requires.named().iter().any(|(_, duty)| duty.need == rulebook::Need::NotChecked);

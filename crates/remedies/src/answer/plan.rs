@@ -318,7 +318,8 @@ fn cautions(built: Option<u16>) -> Vec<String> {
         "switch off, lock or tag, and prove dead with a tester that is proved live before and after".to_owned(),
         "old insulation is brittle: flex it no more than needed, and stop where it cracks".to_owned(),
         "old plaster, tile and insulation may hold asbestos: find out before cutting".to_owned(),
-        "follow the instructions of the listed product, above all for line and load terminals and for the panel".to_owned(),
+        "follow the instructions of the listed product, above all for line and load terminals and for the panel"
+            .to_owned(),
         "local codes and the authority having jurisdiction decide; the work is a licensed electrician's".to_owned(),
     ];
     if built.is_none_or(|year| year < LEAD_PAINT_BEFORE) {

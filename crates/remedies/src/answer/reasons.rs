@@ -14,21 +14,31 @@ pub(super) fn why(plan: &Planned, index: BoxIndex) -> String {
     let mut sentence = match chosen.step {
         Step::Leave if !holds.is_receptacle() => "nothing is asked of it here".to_owned(),
         Step::Leave if holds == Holding::TwoSlot => {
-            "a two-slot receptacle on a circuit without a ground is lawful as it is, and nobody asked for more".to_owned()
+            "a two-slot receptacle on a circuit without a ground is lawful as it is, and nobody asked for more"
+                .to_owned()
         }
         Step::Leave => "it is lawful as it is".to_owned(),
         Step::MarkProtected => {
-            format!("the receptacle stays: {} protects it, and with its markings that is lawful", protector(plan, index))
+            format!(
+                "the receptacle stays: {} protects it, and with its markings that is lawful",
+                protector(plan, index)
+            )
         }
-        Step::MarkGfci => "the GFCI receptacle that is there protects people without a ground; it needs its marking".to_owned(),
+        Step::MarkGfci => {
+            "the GFCI receptacle that is there protects people without a ground; it needs its marking".to_owned()
+        }
         Step::UseLoadSide => "it stays, and its load side protects what it feeds".to_owned(),
         Step::FitTwoSlot => "a two-slot receptacle is the least that is lawful where there is no ground".to_owned(),
         Step::FitGfci => here(plan, index),
-        Step::FitProtected => format!("{} protects it, so that a three-slot receptacle may be fitted", protector(plan, index)),
+        Step::FitProtected => {
+            format!("{} protects it, so that a three-slot receptacle may be fitted", protector(plan, index))
+        }
         Step::RestoreKept | Step::RestoreFitted => {
             "a ground is in the box: it must be used, and restoring it is what the code asks".to_owned()
         }
-        Step::GroundArrives => format!("its conductors are joined already, and {} grounds them all", route(plan, index)),
+        Step::GroundArrives => {
+            format!("its conductors are joined already, and {} grounds them all", route(plan, index))
+        }
         Step::ConnectKept | Step::ConnectFitted => format!("{} brings it a real ground", route(plan, index)),
         Step::Unresolved => "nothing that was offered is both lawful here and possible".to_owned(),
     };
@@ -77,7 +87,10 @@ pub(super) fn shortfalls(plan: &Planned, index: BoxIndex) -> Vec<String> {
     if short.equipment_without_ground {
         let served = &plan.facts.at(index).as_found.serves;
         let names: Vec<&str> = served.iter().map(|equipment| equipment.name()).collect();
-        list.push(format!("no route to a ground was stated, and what is plugged in ({}) needs one: do not use it here", names.join(", ")));
+        list.push(format!(
+            "no route to a ground was stated, and what is plugged in ({}) needs one: do not use it here",
+            names.join(", ")
+        ));
     }
     if short.wish_unmet {
         let want = plan.facts.dwelling.device_box(index).want;
@@ -102,7 +115,10 @@ pub(super) fn open_questions(plan: &Planned, index: BoxIndex) -> Vec<String> {
             list.push("find out whether its ground is whole: the plan counts on it".to_owned());
         }
         GroundFact::Unknown => {
-            list.push("find out whether there is a ground: the plan counts on none, and one that is there must be used".to_owned());
+            list.push(
+                "find out whether there is a ground: the plan counts on none, and one that is there must be used"
+                    .to_owned(),
+            );
         }
         GroundFact::Disputed => {
             list.push("ask the authority whether the ground that is there may serve a grounding receptacle".to_owned());
@@ -125,7 +141,10 @@ pub(super) fn open_questions(plan: &Planned, index: BoxIndex) -> Vec<String> {
         });
         list.push(format!("the box could not be counted: {}", judged.unwrap_or_else(|| "measure it".to_owned())));
     }
-    if matches!(chosen.step, Step::FitTwoSlot | Step::FitGfci | Step::FitProtected | Step::RestoreFitted | Step::ConnectFitted) {
+    if matches!(
+        chosen.step,
+        Step::FitTwoSlot | Step::FitGfci | Step::FitProtected | Step::RestoreFitted | Step::ConnectFitted
+    ) {
         list.extend(open_duties(plan, index));
     }
     list

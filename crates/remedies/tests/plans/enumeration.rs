@@ -1,0 +1,330 @@
+//! The cheapest whole by trying everything: every set of routes each way round, every panel choice, every candidate,
+//! every load side. It walks the dwelling itself and knows nothing of the optimizer.
+
+use dwelling::{BoxIndex, Feed, RouteEnd, RouteKind};
+use estimate::Price;
+use remedies::{AtPanel, Candidate, Device, Planned};
+
+/// Cents with the weights of shortfalls, openings, devices.
+pub type Sum = (i64, i64, i64);
+
+fn add(left: Sum, right: Sum) -> Sum {
+    (left.0 + right.0, left.1 + right.1, left.2 + right.2)
+}
+
+const GFCI: u8 = 1;
+/// Published: UL 943 Class A, no trip below 4 mA, as trade texts state it.
+const LEAKAGE_BELOW_MICROAMPERES: i64 = 4_000;
+/// Published: UL 101, 0.5 mA for cord-connected equipment, as trade texts state it.
+const LEAKAGE_OF_EACH: i64 = 500;
+
+/// A place that a ground can be taken from or brought to.
+#[derive(Clone, Copy, PartialEq)]
+enum Place {
+    Group(usize),
+    Elsewhere(RouteEnd),
+}
+
+/// A route that may be bought, as bought in one of its ways.
+struct Bought {
+    from: RouteEnd,
+    to: RouteEnd,
+    /// The box that it feeds anew, and from what.
+    moves: Option<(BoxIndex, RouteEnd)>,
+    openings: i64,
+    prices: Vec<Price>,
+}
+
+/// What a set of routes leaves behind.
+struct Laid {
+    cost: Sum,
+    grounded: Vec<bool>,
+    /// By box: how many routes end there, and the largest grade of them.
+    landings: Vec<(u32, usize)>,
+    /// By box: what feeds it.
+    fed_by: Vec<Option<BoxIndex>>,
+    moved: Vec<bool>,
+}
+
+/// What is done with one box: which candidate, and whether it hangs behind the load side of what feeds it.
+#[derive(Clone, Copy)]
+struct Done<'a> {
+    candidate: &'a Candidate,
+    behind: bool,
+    sees: u8,
+}
+
+/// The least that any lawful whole of these choices costs; nothing where there is none.
+pub fn least(plan: &Planned) -> Option<Sum> {
+    let mut best: Option<Sum> = None;
+    let routes = plan.assembled.network.bought_as.len();
+    // Each route is left, bought, or bought the other way round.
+    let mut ways = vec![0_u8; routes];
+    loop {
+        if let Some(laid) = laid(plan, &ways) {
+            let mut total = Some(laid.cost);
+            for tree in 0..plan.assembled.boxes.len() {
+                let left = total.filter(|total| best.is_none_or(|best| *total < best));
+                total = left.and_then(|total| Some(add(total, least_of_tree(plan, &laid, tree)?)));
+            }
+            best = match (best, total) {
+                (Some(best), Some(total)) => Some(best.min(total)),
+                (best, total) => best.or(total),
+            };
+        }
+        let Some(at) = ways.iter().position(|way| *way < 2) else { return best };
+        ways[at] += 1;
+        ways[..at].fill(0);
+    }
+}
+
+fn place(plan: &Planned, end: RouteEnd) -> Place {
+    match end {
+        RouteEnd::Box(at) => Place::Group(plan.facts.groups.index_of(at)),
+        other => Place::Elsewhere(other),
+    }
+}
+
+/// The routes bought these ways, where every one of them brings a ground to what has none, and can carry it.
+fn laid(plan: &Planned, ways: &[u8]) -> Option<Laid> {
+    let dwelling = plan.facts.dwelling;
+    let mut bought = Vec::new();
+    for (route, way) in plan.assembled.network.bought_as.iter().zip(ways).filter(|(_, way)| **way > 0) {
+        let stated = &dwelling.routes[route.route];
+        let (mut from, mut to) = (stated.from, stated.to);
+        let old = match (stated.to, stated.kind) {
+            (RouteEnd::Box(at), RouteKind::NewCable) => dwelling.device_box(at).fed_by.map(|feed| (at, feed)),
+            _ => None,
+        };
+        let fed_so = |feed| match feed {
+            Feed::Box(parent) => RouteEnd::Box(parent) == stated.from,
+            Feed::Panel(panel) => RouteEnd::Panel(panel) == stated.from,
+        };
+        let RouteEnd::Box(end) = stated.to else { return None };
+        let moves = (stated.kind == RouteKind::NewCable && !old.is_some_and(|(_, feed)| fed_so(feed)))
+            .then_some((end, stated.from));
+        if *way == 2 {
+            if stated.kind == RouteKind::NewCable || !matches!(stated.from, RouteEnd::Box(_)) {
+                return None;
+            }
+            (from, to) = (to, from);
+        }
+        bought.push(Bought { from, to, moves, openings: i64::from(stated.openings), prices: route.prices.clone() });
+    }
+    let mut grounded: Vec<bool> = (0..plan.facts.groups.groups.len())
+        .map(|group| plan.facts.groups.groups[group].members.iter().any(|at| plan.facts.at(*at).supplied))
+        .collect();
+    let has_ground = |grounded: &[bool], end: RouteEnd| match place(plan, end) {
+        Place::Group(group) => grounded[group],
+        Place::Elsewhere(_) => true,
+    };
+    let mut done = vec![false; bought.len()];
+    while let Some(next) = (0..bought.len())
+        .find(|at| !done[*at] && has_ground(&grounded, bought[*at].from) && !has_ground(&grounded, bought[*at].to))
+    {
+        done[next] = true;
+        if let Place::Group(group) = place(plan, bought[next].to) {
+            grounded[group] = true;
+        }
+    }
+    if done.contains(&false) {
+        return None;
+    }
+    let mut laid = Laid {
+        cost: (0, 0, 0),
+        grounded,
+        landings: vec![(0, 0); dwelling.boxes.len()],
+        fed_by: dwelling.box_indices().map(|at| fed_by(plan, at)).collect(),
+        moved: vec![false; dwelling.boxes.len()],
+    };
+    for route in &bought {
+        let grade = grade_through(plan, &bought, route);
+        if let Place::Group(group) = place(plan, route.from)
+            && plan.assembled.network.groups[group].carries < grade
+        {
+            return None;
+        }
+        let price = route.prices.get(grade)?;
+        laid.cost = add(laid.cost, (price.total().0, route.openings, 0));
+        for end in [route.from, route.to] {
+            if let RouteEnd::Box(at) = end {
+                let (count, largest) = laid.landings[at.0];
+                laid.landings[at.0] = (count + 1, largest.max(grade));
+            }
+        }
+        if let Some((at, from)) = route.moves {
+            if std::mem::replace(&mut laid.moved[at.0], true) {
+                return None;
+            }
+            laid.fed_by[at.0] = match from {
+                RouteEnd::Box(parent) => Some(parent),
+                _ => None,
+            };
+        }
+    }
+    (!has_ring(&laid.fed_by)).then_some(laid)
+}
+
+/// What feeds a box, where that is a box of the same circuit set.
+fn fed_by(plan: &Planned, at: BoxIndex) -> Option<BoxIndex> {
+    match plan.facts.dwelling.device_box(at).fed_by {
+        Some(Feed::Box(parent)) if plan.facts.at(parent).tree == plan.facts.at(at).tree => Some(parent),
+        _ => None,
+    }
+}
+
+fn has_ring(fed_by: &[Option<BoxIndex>]) -> bool {
+    (0..fed_by.len()).any(|start| {
+        let mut at = fed_by[start];
+        for _ in 0..fed_by.len() {
+            at = at.and_then(|at| fed_by[at.0]);
+        }
+        at.is_some()
+    })
+}
+
+/// The largest grade that any group beyond a route asks for.
+fn grade_through(plan: &Planned, bought: &[Bought], route: &Bought) -> usize {
+    let Place::Group(group) = place(plan, route.to) else { return 0 };
+    let beyond = bought.iter().filter(|next| place(plan, next.from) == Place::Group(group));
+    let own = grade_of_group(plan, group);
+    beyond.map(|next| grade_through(plan, bought, next)).fold(own, usize::max)
+}
+
+/// Published: NEC Table 250.122: 14 AWG copper to 15 A, 12 AWG to 20 A, 10 AWG to 60 A. Unknown: what 20 A asks for.
+fn grade_of_group(plan: &Planned, group: usize) -> usize {
+    let of = |at: &BoxIndex| {
+        let breaker = plan.facts.dwelling.circuit_of(*at).and_then(|circuit| circuit.breaker);
+        match breaker.map(electrical::Amperes::get) {
+            Some(..=15) => 0,
+            Some(..=20) | None => 1,
+            Some(_) => 2,
+        }
+    };
+    plan.facts.groups.groups[group].members.iter().map(of).max().unwrap_or(1)
+}
+
+struct Search<'a> {
+    plan: &'a Planned<'a>,
+    laid: &'a Laid,
+    /// The boxes of the tree, each after what feeds it.
+    order: Vec<BoxIndex>,
+    /// By place in the order: the candidates that the grounds and landings allow, and the least that all from here on cost.
+    open: Vec<Vec<&'a Candidate>>,
+    at_least: Vec<Sum>,
+    best: Option<Sum>,
+}
+
+fn cost_of(plan: &Planned, candidate: &Candidate) -> Sum {
+    let weight = candidate.shortfall.weight(plan.facts.dwelling.boxes.len());
+    (candidate.price.total().0 + weight, 0, i64::from(candidate.device != Device::Kept))
+}
+
+fn least_of_tree(plan: &Planned, laid: &Laid, tree: usize) -> Option<Sum> {
+    let mut left = plan.assembled.boxes[tree].clone();
+    let mut order: Vec<BoxIndex> = Vec::new();
+    while let Some(next) = left.iter().position(|at| laid.fed_by[at.0].is_none_or(|parent| order.contains(&parent))) {
+        order.push(left.remove(next));
+    }
+    assert!(left.is_empty(), "every box of a tree hangs on its panel or on another of its boxes");
+    let allowed = |at: &BoxIndex| {
+        let grounded = laid.grounded[plan.facts.groups.index_of(*at)];
+        let (landings, grade) = laid.landings[at.0];
+        let fits = |candidate: &&Candidate| {
+            let ground_suits = match format!("{:?}", candidate.supply).as_str() {
+                "Supplied" => grounded,
+                "Unsupplied" => !grounded,
+                _ => true,
+            };
+            ground_suits && (landings == 0 || candidate.landings.get(grade).is_some_and(|most| *most >= landings))
+        };
+        plan.assembled.candidates[at.0].iter().filter(fits).collect::<Vec<_>>()
+    };
+    let open: Vec<Vec<&Candidate>> = order.iter().map(allowed).collect();
+    let mut at_least = vec![(0, 0, 0); order.len() + 1];
+    for place in (0..order.len()).rev() {
+        let cheapest = open[place].iter().map(|candidate| cost_of(plan, candidate)).min()?;
+        at_least[place] = add(at_least[place + 1], cheapest);
+    }
+    let mut search = Search { plan, laid, order, open, at_least, best: None };
+    let roots = plan.assembled.at_panel.get(tree).map_or(&[] as &[_], Vec::as_slice);
+    if roots.is_empty() {
+        search.look(&mut Vec::new(), (0, 0, 0), 0);
+    }
+    for root in roots {
+        let leakage: i64 = search.order.iter().map(|at| leakage(plan, *at)).sum();
+        if root.gives.0 & GFCI == 0 || leakage < LEAKAGE_BELOW_MICROAMPERES {
+            let cost = (root.price.total().0, 0, i64::from(root.choice != AtPanel::AsItIs));
+            search.look(&mut Vec::new(), cost, root.gives.0);
+        }
+    }
+    search.best
+}
+
+fn leakage(plan: &Planned, at: BoxIndex) -> i64 {
+    LEAKAGE_OF_EACH * plan.facts.dwelling.device_box(at).serves.len() as i64
+}
+
+impl<'a> Search<'a> {
+    fn look(&mut self, done: &mut Vec<Done<'a>>, cost: Sum, root: u8) {
+        let place = done.len();
+        if self.best.is_some_and(|best| add(cost, self.at_least[place]) >= best) {
+            return;
+        }
+        if place == self.order.len() {
+            if self.leakage_is_borne(done) {
+                self.best = Some(cost);
+            }
+            return;
+        }
+        let at = self.order[place];
+        let parent = self.laid.fed_by[at.0].and_then(|parent| self.order.iter().position(|other| *other == parent));
+        let from_parent = parent.map_or(root, |parent| done[parent].sees);
+        for behind in [false, true] {
+            let Some(sees) = (if behind { self.behind_load(at, parent, done) } else { Some(from_parent) }) else {
+                continue;
+            };
+            for choice in 0..self.open[place].len() {
+                let candidate = self.open[place][choice];
+                if candidate.needs.0 & !(sees | candidate.own.0) == 0 {
+                    done.push(Done { candidate, behind, sees });
+                    self.look(done, add(cost, cost_of(self.plan, candidate)), root);
+                    done.pop();
+                }
+            }
+        }
+    }
+
+    /// What a box sees behind the load side of what feeds it, where it may hang there.
+    fn behind_load(&self, at: BoxIndex, parent: Option<usize>, done: &[Done]) -> Option<u8> {
+        let parent = parent?;
+        let dwelling = self.plan.facts.dwelling;
+        let same = dwelling.device_box(self.order[parent]).circuit == dwelling.device_box(at).circuit;
+        let can = same && !dwelling.neutral_is_shared_to(at) && !self.laid.moved[at.0];
+        let gives = done[parent].candidate.gives.0;
+        (can && gives != 0).then_some(done[parent].sees | gives)
+    }
+
+    /// Whether no GFCI has more standing leakage behind it than it bears.
+    fn leakage_is_borne(&self, done: &[Done]) -> bool {
+        let below = |top: usize| {
+            (0..done.len()).filter(move |at| {
+                let mut up = Some(*at);
+                while let Some(here) = up {
+                    if here == top {
+                        return true;
+                    }
+                    up = self.laid.fed_by[self.order[here].0]
+                        .and_then(|parent| self.order.iter().position(|other| *other == parent));
+                }
+                false
+            })
+        };
+        (0..done.len()).filter(|at| done[*at].candidate.own.0 & GFCI != 0).all(|at| {
+            let children = (0..done.len())
+                .filter(|child| done[*child].behind && self.laid.fed_by[self.order[*child].0] == Some(self.order[at]));
+            let behind: i64 = children.flat_map(below).map(|place| leakage(self.plan, self.order[place])).sum();
+            behind + leakage(self.plan, self.order[at]) < LEAKAGE_BELOW_MICROAMPERES
+        })
+    }
+}

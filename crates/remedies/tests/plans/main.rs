@@ -1,0 +1,6 @@
+//! Plans of generated dwellings, held against judges that do not share the planner's ways.
+
+mod brute_force;
+mod enumeration;
+mod generated;
+mod random;
