@@ -81,7 +81,8 @@ impl Problem {
                 costs.map(|cost| u128::from(part(&cost).unsigned_abs())).max().unwrap_or(0)
             };
             let of_trees = self.trees.iter().map(|tree| {
-                let of_nodes = tree.nodes.iter().map(|node| largest(&mut node.options.iter().map(|option| option.cost)));
+                let of_nodes =
+                    tree.nodes.iter().map(|node| largest(&mut node.options.iter().map(|option| option.cost)));
                 of_nodes.sum::<u128>() + largest(&mut tree.root_options.iter().map(|option| option.cost))
             });
             let of_links = self.links.iter().map(|link| largest(&mut link.cost_by_grade.iter().copied()));
