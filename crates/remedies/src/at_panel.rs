@@ -27,7 +27,8 @@ impl PanelCandidate {
         RootOption {
             cost: Cost { cents: self.price.total().0, openings: 0, devices },
             gives: self.gives,
-            burden_limit: self.gives.covers(GFCI).then_some(MOST_BEHIND_ONE_GFCI),
+            // What a breaker that stays has behind it is not of the plan's making.
+            burden_limit: (self.gives.covers(GFCI) && self.choice != AtPanel::AsItIs).then_some(MOST_BEHIND_ONE_GFCI),
         }
     }
 }

@@ -106,6 +106,8 @@ impl Candidate {
     #[must_use]
     pub fn option(&self, burden_limit: i64, boxes: usize) -> NodeOption {
         let new_device = i64::from(self.device != Device::Kept);
+        // What a device that stays has plugged into it is not of the plan's making: only a newly used load side is.
+        let as_it_was = self.device == Device::Kept && self.gives == Marks::NONE;
         NodeOption {
             cost: Cost { cents: self.price.total().0 + self.shortfall.weight(boxes), openings: 0, devices: new_device },
             needs: self.needs,
@@ -114,7 +116,7 @@ impl Candidate {
             supply: self.supply,
             most_landings: self.landings.clone(),
             count_limit: None,
-            burden_limit: self.own.covers(GFCI).then_some(burden_limit),
+            burden_limit: (self.own.covers(GFCI) && !as_it_was).then_some(burden_limit),
         }
     }
 }

@@ -253,7 +253,7 @@ fn least_of_tree(plan: &Planned, laid: &Laid, tree: usize) -> Option<Sum> {
     }
     for root in roots {
         let leakage: i64 = search.order.iter().map(|at| leakage(plan, *at)).sum();
-        if root.gives.0 & GFCI == 0 || leakage < LEAKAGE_BELOW_MICROAMPERES {
+        if root.gives.0 & GFCI == 0 || root.choice == AtPanel::AsItIs || leakage < LEAKAGE_BELOW_MICROAMPERES {
             let cost = (root.price.total().0, 0, i64::from(root.choice != AtPanel::AsItIs));
             search.look(&mut Vec::new(), cost, root.gives.0);
         }
@@ -305,7 +305,7 @@ impl<'a> Search<'a> {
         (can && gives != 0).then_some(done[parent].sees | gives)
     }
 
-    /// Whether no GFCI has more standing leakage behind it than it bears.
+    /// Whether no GFCI that is fitted, or whose load side is newly used, has more standing leakage than it bears.
     fn leakage_is_borne(&self, done: &[Done]) -> bool {
         let below = |top: usize| {
             (0..done.len()).filter(move |at| {
@@ -320,7 +320,11 @@ impl<'a> Search<'a> {
                 false
             })
         };
-        (0..done.len()).filter(|at| done[*at].candidate.own.0 & GFCI != 0).all(|at| {
+        let planned = |at: &usize| {
+            let candidate = done[*at].candidate;
+            candidate.own.0 & GFCI != 0 && (candidate.device != Device::Kept || candidate.gives.0 != 0)
+        };
+        (0..done.len()).filter(planned).all(|at| {
             let children = (0..done.len())
                 .filter(|child| done[*child].behind && self.laid.fed_by[self.order[*child].0] == Some(self.order[at]));
             let behind: i64 = children.flat_map(below).map(|place| leakage(self.plan, self.order[place])).sum();

@@ -121,10 +121,11 @@ fn room(random: &mut Random, at: usize) -> Room {
 }
 
 fn source(random: &mut Random, at: usize, panels: usize) -> GroundSource {
+    let inside = PanelIndex(random.below(panels));
     GroundSource {
         id: format!("source-{at}"),
         kind: random.pick(SourceKind::ALL),
-        panel: random.pick(&[None, Some(PanelIndex(random.below(panels)))]),
+        panel: random.pick(&[None, Some(inside)]),
         from_entry: random.pick(&[None, Some(Length::feet(3)), Some(Length::feet(9))]),
         verified: random.weighted(&[(4, Some(true)), (1, Some(false)), (1, None)]),
         gauge: random.pick(&[None, Some(Gauge::AWG_6), Some(Gauge::AWG_14)]),
