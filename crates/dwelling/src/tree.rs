@@ -14,7 +14,7 @@ pub struct CircuitTree {
     pub panel: PanelIndex,
     /// Every box whose place in the feeding order is known, parents before children.
     pub members: Vec<BoxIndex>,
-    /// Boxes on these circuits of which nobody knows what feeds them.
+    /// Boxes on these circuits that nobody knows to reach the panel, parents before children.
     pub unplaced: Vec<BoxIndex>,
     children: BTreeMap<BoxIndex, Vec<BoxIndex>>,
 }
@@ -78,21 +78,22 @@ fn tree_of(dwelling: &Dwelling, circuits: Vec<CircuitIndex>) -> CircuitTree {
         .filter(|index| dwelling.device_box(*index).circuit.is_some_and(|circuit| circuits.contains(&circuit)))
         .collect();
     let mut children: BTreeMap<BoxIndex, Vec<BoxIndex>> = BTreeMap::new();
-    let mut members = Vec::new();
+    let (mut members, mut unplaced) = (Vec::new(), Vec::new());
     for index in &on_it {
         match dwelling.device_box(*index).fed_by {
             Some(Feed::Panel(_)) => members.push(*index),
             Some(Feed::Box(parent)) if on_it.contains(&parent) => children.entry(parent).or_default().push(*index),
-            Some(Feed::Box(_)) | None => {}
+            Some(Feed::Box(_)) | None => unplaced.push(*index),
         }
     }
     // A box of unknown feed may still have known boxes behind it: it heads a part of its own.
-    let mut next = 0;
-    while next < members.len() {
-        members.extend_from_slice(children.get(&members[next]).map_or(&[], Vec::as_slice));
-        next += 1;
+    for part in [&mut members, &mut unplaced] {
+        let mut next = 0;
+        while next < part.len() {
+            part.extend_from_slice(children.get(&part[next]).map_or(&[], Vec::as_slice));
+            next += 1;
+        }
     }
-    let unplaced = on_it.into_iter().filter(|index| !members.contains(index)).collect();
     CircuitTree { circuits, panel, members, unplaced, children }
 }
 

@@ -9,6 +9,7 @@ use crate::network::Network;
 use dwelling::{BoxIndex, Feed};
 use estimate::PriceBook;
 use optimizer::{Cost, Marks, Node, Problem, RootOption, Tree};
+use std::collections::BTreeMap;
 
 /// The problem and the way back from its options to what they stand for.
 pub struct Assembled {
@@ -37,7 +38,7 @@ pub fn assemble(facts: &Facts, book: &PriceBook) -> Assembled {
         facts.trees.iter().map(|tree| tree.members.iter().chain(&tree.unplaced).copied().collect()).collect();
     let mut at_panel: Vec<Vec<PanelCandidate>> =
         facts.trees.iter().map(|tree| panel_candidates(facts, book, tree)).collect();
-    boxes.push(facts.sites.iter().filter(|at| at.tree.is_none()).map(|at| at.index).collect());
+    boxes.push(on_no_circuit(facts));
     at_panel.push(Vec::new());
     let trees = boxes
         .iter()
@@ -49,6 +50,24 @@ pub fn assemble(facts: &Facts, book: &PriceBook) -> Assembled {
         .collect();
     let problem = Problem { trees, groups: network.groups.clone(), links: network.links.clone() };
     Assembled { problem, at_panel, boxes, candidates, network }
+}
+
+/// The boxes on no known circuit, parents before children.
+fn on_no_circuit(facts: &Facts) -> Vec<BoxIndex> {
+    let mut ordered = Vec::new();
+    let mut children: BTreeMap<BoxIndex, Vec<BoxIndex>> = BTreeMap::new();
+    for at in facts.sites.iter().filter(|at| at.tree.is_none()) {
+        match facts.dwelling.device_box(at.index).fed_by {
+            Some(Feed::Box(parent)) if facts.at(parent).tree.is_none() => children.entry(parent).or_default().push(at.index),
+            _ => ordered.push(at.index),
+        }
+    }
+    let mut next = 0;
+    while next < ordered.len() {
+        ordered.extend_from_slice(children.get(&ordered[next]).map_or(&[], Vec::as_slice));
+        next += 1;
+    }
+    ordered
 }
 
 fn root_options(choices: &[PanelCandidate]) -> Vec<RootOption> {
