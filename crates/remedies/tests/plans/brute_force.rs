@@ -6,10 +6,10 @@ use estimate::PriceBook;
 use remedies::Planned;
 
 const SMALL: Size = Size { boxes: (2, 5), circuits: (1, 2), routes: (0, 4) };
-const DWELLINGS: u64 = 700;
+const DWELLINGS: u64 = 2000;
 
 #[test]
-fn the_plan_of_700_small_dwellings_costs_what_trying_everything_costs() {
+fn the_plan_of_2000_small_dwellings_costs_what_trying_everything_costs() {
     let book = PriceBook::demo();
     let (mut agreed, mut with_routes, mut unresolved) = (0, 0, 0);
     for seed in 0..DWELLINGS {
