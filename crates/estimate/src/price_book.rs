@@ -72,7 +72,7 @@ impl PriceBook {
     #[must_use]
     pub fn demo() -> Self {
         Self {
-            hour: Cents(95_00),
+            hour: Cents(9_500),
             material: Material::ALL.iter().map(|key| demo_cost(*key)).collect(),
             minutes: Task::ALL.iter().map(|key| demo_minutes(*key)).collect(),
             is_demo: true,
@@ -129,6 +129,7 @@ fn dollars(cents: Cents) -> String {
 }
 
 /// Invented demo figure for what a thing costs.
+#[allow(clippy::inconsistent_digit_grouping, reason = "the last group is cents")]
 fn demo_cost(thing: Material) -> Cents {
     Cents(match thing {
         Material::TwoSlot => 3_40,
@@ -193,14 +194,14 @@ mod tests {
     #[test]
     fn labour_is_rounded_once_to_the_cent() {
         assert_eq!(PriceBook::demo().labour(20), Cents(31_67));
-        assert_eq!(PriceBook::demo().labour(60), Cents(95_00));
+        assert_eq!(PriceBook::demo().labour(60), Cents(9_500));
         assert_eq!(PriceBook::demo().labour(0), Cents(0));
     }
 
     #[test]
     fn ones_own_figures_replace_the_demo_ones_and_the_rest_stay() {
-        let book = PriceBook::new(Cents(120_00), &[(Material::Gfci, Cents(19_99))], &[(Task::FitDevice, 25)]);
-        assert_eq!(book.cost(Material::Gfci), Cents(19_99));
+        let book = PriceBook::new(Cents(12_000), &[(Material::Gfci, Cents(1_999))], &[(Task::FitDevice, 25)]);
+        assert_eq!(book.cost(Material::Gfci), Cents(1_999));
         assert_eq!(book.minutes(Task::FitDevice), 25);
         assert_eq!(book.cost(Material::Dual), PriceBook::demo().cost(Material::Dual));
         assert!(!book.is_demo);

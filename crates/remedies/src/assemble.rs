@@ -58,7 +58,9 @@ fn on_no_circuit(facts: &Facts) -> Vec<BoxIndex> {
     let mut children: BTreeMap<BoxIndex, Vec<BoxIndex>> = BTreeMap::new();
     for at in facts.sites.iter().filter(|at| at.tree.is_none()) {
         match facts.dwelling.device_box(at.index).fed_by {
-            Some(Feed::Box(parent)) if facts.at(parent).tree.is_none() => children.entry(parent).or_default().push(at.index),
+            Some(Feed::Box(parent)) if facts.at(parent).tree.is_none() => {
+                children.entry(parent).or_default().push(at.index)
+            }
             _ => ordered.push(at.index),
         }
     }

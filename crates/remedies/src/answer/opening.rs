@@ -166,10 +166,10 @@ const OF_A_NEW_RECEPTACLE: &[&str] =
 /// The conditions that are left for whoever does the work.
 fn conditions_left<'a>(verdict: &'a RemedyVerdict, chosen: &Candidate) -> Vec<&'a Condition> {
     let kept = chosen.device == Device::Kept;
-    let left = verdict.conditions.iter().filter(|condition| {
-        !MET_BY_THE_PLAN.contains(&condition.rule) && !(kept && OF_A_NEW_RECEPTACLE.contains(&condition.rule))
-    });
-    left.collect()
+    let settled = |condition: &&Condition| {
+        MET_BY_THE_PLAN.contains(&condition.rule) || (kept && OF_A_NEW_RECEPTACLE.contains(&condition.rule))
+    };
+    verdict.conditions.iter().filter(|condition| !settled(condition)).collect()
 }
 
 /// The citations on which the plan's choice at an opening stands, those of the conditions that are left included.
