@@ -22,4 +22,4 @@ pub use assemble::{Assembled, assemble};
 pub use candidate::{Candidate, Shortfall, Step};
 pub use device::{AtPanel, BoxWork, Device};
 pub use facts::{Facts, OpeningFacts, opening_of};
-pub use planned::{PlanFault, Planned, Protector};
+pub use planned::{PlanFault, Planned, Proof, Protector};

@@ -7,8 +7,11 @@ use crate::facts::Facts;
 use crate::network::node_of;
 use dwelling::{BoxIndex, Dwelling, Feed, RouteEnd, RouteKind};
 use estimate::{Price, PriceBook};
-use optimizer::{ChosenLink, Limits, Outcome, Solution, check, solve};
+use optimizer::{ChosenLink, Cost, Limits, Outcome, Solution, check, solve};
 use rulebook::CodeInForce;
+
+/// How many nodes of its search tree the search looks at before it settles for the best found: seconds, not minutes.
+const MOST_SEARCHED: u64 = 400_000;
 
 /// A dwelling, the choices open in it, and the cheapest lawful whole of them.
 pub struct Planned<'a> {
@@ -18,6 +21,17 @@ pub struct Planned<'a> {
     pub assembled: Assembled,
     /// What was chosen.
     pub solution: Solution,
+    /// Whether it is proved that nothing lawful among the choices costs less.
+    pub proof: Proof,
+}
+
+/// How much is known of the cost of what was not chosen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Proof {
+    /// The search went to its end: nothing costs less.
+    Cheapest,
+    /// The search was stopped at its limit: nothing costs less than this bound, in the optimizer's cost.
+    NothingBelow(Cost),
 }
 
 /// What protects an opening from upstream.
@@ -34,22 +48,36 @@ pub enum Protector {
 pub struct PlanFault(pub Vec<String>);
 
 impl<'a> Planned<'a> {
-    /// Plans a dwelling: the cheapest lawful whole, proved so and checked by the separate checker.
+    /// Plans a dwelling: the cheapest lawful whole, its cost recomputed by the separate checker.
     ///
     /// # Errors
     /// [`PlanFault`] where the optimizer or its checker refuses the problem: a fault of this program, not of the survey.
     pub fn of(dwelling: &'a Dwelling, code: CodeInForce, book: &PriceBook) -> Result<Self, PlanFault> {
+        Self::within(dwelling, code, book, &Limits { nodes: Some(MOST_SEARCHED) })
+    }
+
+    /// Plans a dwelling, searching no further than the limits allow.
+    ///
+    /// # Errors
+    /// [`PlanFault`], as [`Planned::of`]; also where the limits stop the search before it found any plan.
+    pub fn within(
+        dwelling: &'a Dwelling,
+        code: CodeInForce,
+        book: &PriceBook,
+        limits: &Limits,
+    ) -> Result<Self, PlanFault> {
         let facts = Facts::gather(dwelling, code);
         let assembled = assemble(&facts, book);
-        let solution = match solve(&assembled.problem, &Limits { nodes: None }) {
-            Outcome::Optimal(solution) => solution,
+        let (solution, proof) = match solve(&assembled.problem, limits) {
+            Outcome::Optimal(solution) => (solution, Proof::Cheapest),
+            Outcome::Best { solution, bound } => (solution, Proof::NothingBelow(bound)),
             Outcome::Malformed(reasons) => return Err(PlanFault(reasons)),
-            outcome => return Err(PlanFault(vec![format!("the search ended without an optimum: {outcome:?}")])),
+            outcome => return Err(PlanFault(vec![format!("the search ended without a plan: {outcome:?}")])),
         };
         match check(&assembled.problem, &solution) {
-            Ok(cost) if cost == solution.cost => Ok(Self { facts, assembled, solution }),
+            Ok(cost) if cost == solution.cost => Ok(Self { facts, assembled, solution, proof }),
             Ok(_) => Err(PlanFault(vec!["the checker found another cost than the search".into()])),
-            Err(faults) => Err(PlanFault(faults.iter().map(|fault| format!("{fault:?}")).collect())),
+            Err(faults) => Err(PlanFault(faults.iter().map(ToString::to_string).collect())),
         }
     }
 

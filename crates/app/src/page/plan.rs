@@ -113,14 +113,24 @@ fn head(page: &mut String, answer: &PlanAnswer) {
         hours(totals.price.minutes),
     ));
     page.push_str(&format!(
-        "Truly grounded: {} of {} receptacles, {} before. No cheaper lawful whole exists among what was offered.\n",
-        totals.grounded_after, totals.receptacles, totals.grounded_before
+        "Truly grounded: {} of {} receptacles, {} before. {}\n",
+        totals.grounded_after,
+        totals.receptacles,
+        totals.grounded_before,
+        proof(answer)
     ));
     if totals.demo_prices {
         page.push_str(&format!(
             "{}\n",
             ink(ASK, "Prices are invented demo figures: use your own (`thirdwire prices`).")
         ));
+    }
+}
+
+fn proof(answer: &PlanAnswer) -> String {
+    match answer.totals.nothing_below_cents {
+        None => "No cheaper lawful whole exists among what was offered.".to_owned(),
+        Some(bound) => format!("Best found; none can cost less than {}.", money(bound)),
     }
 }
 

@@ -5,7 +5,7 @@ use super::duties::sections;
 use super::findings::{FindingAnswer, NextAnswer, finding_answer, findings_answer, ids};
 use super::opening::{MoneyAnswer, OpeningAnswer, cites_of, opening_answer};
 use crate::device::AtPanel;
-use crate::planned::Planned;
+use crate::planned::{Planned, Proof};
 use crate::room_in_box::GRADES;
 use diagnosis::Site;
 use dwelling::{BoxIndex, DwellingUse, Overcurrent, RouteEnd, RouteKind, names};
@@ -144,8 +144,10 @@ pub struct TotalsAnswer {
     pub receptacles: usize,
     /// Whether the price is of invented demo figures.
     pub demo_prices: bool,
-    /// Whether no cheaper lawful whole exists among what was offered: searched to the end and checked.
+    /// Whether the search went to its end: no cheaper lawful whole exists among what was offered.
     pub cheapest: bool,
+    /// Where it did not: nothing can cost less than this, in cents.
+    pub nothing_below_cents: Option<i64>,
 }
 
 /// The plan as an answer.
@@ -305,8 +307,16 @@ fn totals(plan: &Planned, demo_prices: bool) -> TotalsAnswer {
         grounded_after: receptacles.iter().filter(|index| plan.is_grounded(**index)).count(),
         receptacles: receptacles.len(),
         demo_prices,
-        cheapest: true,
+        cheapest: plan.proof == Proof::Cheapest,
+        nothing_below_cents: nothing_below(plan),
     }
+}
+
+/// A bound on the money, where the search was stopped and what it falls short of is settled.
+fn nothing_below(plan: &Planned) -> Option<i64> {
+    let Proof::NothingBelow(bound) = plan.proof else { return None };
+    let weights = plan.solution.cost.cents - plan.total().total().0;
+    Some((bound.cents - weights).max(0))
 }
 
 /// Before this year paint in dwellings may hold lead: target housing of 40 CFR 745.
