@@ -64,17 +64,24 @@ pub fn fit_after(
     fill_with(&contents_after(at, work), device, landings, Some(gauge), &facts.code)
 }
 
-/// The room in a box for up to so many grounds. What cannot be counted is taken to fit and marked unchecked.
+/// The room in a box for up to so many grounds. What cannot be counted is taken to fit and marked unchecked; what is too
+/// full however the survey's gaps are filled does not fit.
 #[must_use]
 pub fn room_after(facts: &Facts, at: &OpeningFacts, work: BoxWork, device: DeviceSpace, most_landings: u32) -> Room {
-    let empty = fit_after(facts, at, work, device, 0, GRADES[0]);
-    if let FillVerdict::NotChecked(_) = empty.verdict {
-        return Room { fits: true, landings: vec![most_landings; GRADES.len()], unchecked: true };
-    }
-    let fits = empty.verdict == FillVerdict::Fits;
+    let verdict = |landings, gauge| fit_after(facts, at, work, device, landings, gauge).verdict;
+    let unchecked = matches!(verdict(0, GRADES[0]), FillVerdict::NotChecked(_));
+    let passes = |verdict| match verdict {
+        FillVerdict::Fits => true,
+        FillVerdict::TooFull => false,
+        FillVerdict::NotChecked(_) => unchecked,
+    };
+    let fits = passes(verdict(0, GRADES[0]));
     let landings = GRADES.map(|gauge| {
-        let holds = |landings: &u32| fit_after(facts, at, work, device, *landings, gauge).verdict == FillVerdict::Fits;
-        if fits { (1..=most_landings).take_while(holds).last().unwrap_or(0) } else { 0 }
+        if fits {
+            (1..=most_landings).take_while(|count| passes(verdict(*count, gauge))).last().unwrap_or(0)
+        } else {
+            0
+        }
     });
-    Room { fits, landings: landings.to_vec(), unchecked: false }
+    Room { fits, landings: landings.to_vec(), unchecked }
 }

@@ -223,7 +223,8 @@ fn ruled_out(judged: &Judgement, remedy: Option<Remedy>) -> Vec<RuledOut> {
     barred.map(|verdict| RuledOut { remedy: verdict.remedy, why_not: verdict.why_not.join("; ") }).collect()
 }
 
-fn fill_afterwards(plan: &Planned, index: BoxIndex) -> Option<FillAnswer> {
+/// The count of a box as the plan leaves it, where the plan touches it.
+pub(super) fn fill_afterwards(plan: &Planned, index: BoxIndex) -> Option<FillAnswer> {
     let (at, chosen) = (plan.facts.at(index), plan.chosen(index));
     let landing = plan.solution.links.iter().filter(|link| {
         let route = plan.route_of(link);

@@ -1,6 +1,6 @@
 //! Why the plan does what it does at an opening, and what keeps it from being the last word, in sentences.
 
-use super::opening::shortfall_of;
+use super::opening::{fill_afterwards, shortfall_of};
 use crate::candidate::{AFCI, Step};
 use crate::device::{AtPanel, BoxWork};
 use crate::planned::{Planned, Protector};
@@ -107,6 +107,9 @@ pub(super) fn open_questions(plan: &Planned, index: BoxIndex) -> Vec<String> {
     if holds == Holding::Unknown {
         list.push("find out what the box holds".to_owned());
     }
+    if let Some(missing) = fill_afterwards(plan, index).and_then(|fill| fill.not_checked) {
+        list.push(format!("the box could not be counted: {missing}"));
+    }
     if !holds.is_receptacle() {
         return list;
     }
@@ -133,13 +136,6 @@ pub(super) fn open_questions(plan: &Planned, index: BoxIndex) -> Vec<String> {
     }
     if at.tree.is_none() {
         list.push("find out which circuit it is on".to_owned());
-    }
-    if chosen.fill_unchecked {
-        let judged = at.judged_as_found.remedies.iter().find_map(|verdict| match &verdict.fit.verdict {
-            rulebook::FillVerdict::NotChecked(missing) => Some(missing.because.clone()),
-            _ => None,
-        });
-        list.push(format!("the box could not be counted: {}", judged.unwrap_or_else(|| "measure it".to_owned())));
     }
     if matches!(
         chosen.step,
