@@ -132,6 +132,13 @@ fn link_of(facts: &Facts, book: &PriceBook, index: usize, route: &Route) -> Resu
         let why = "the circuit of the box it leads to is not known".into();
         return Err(refuse(why, Vec::new(), true));
     };
+    if let RouteEnd::Panel(from) = route.from {
+        match facts.dwelling.panel(from).ground_bar {
+            Some(true) => {}
+            Some(false) => return Err(refuse("the panel it starts at has no ground bar".into(), Vec::new(), false)),
+            None => return Err(refuse("find out whether the panel has a ground bar".into(), Vec::new(), true)),
+        }
+    }
     if route.kind == RouteKind::NewCable {
         cable_can_be_led(facts, route, to).map_err(|(why, could_change)| refuse(why, Vec::new(), could_change))?;
     }
