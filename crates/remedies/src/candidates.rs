@@ -103,10 +103,14 @@ impl Candidates<'_> {
 
     /// A box whose conductors must be left alone: only what needs no opening of it.
     fn untouchable(&mut self) {
-        if self.at.supplied || self.open(&self.at.judged_as_found, Remedy::Leave) {
+        let to_be_marked = !self.at.supplied && Device::held_is_gfci(self.at.as_found.holds);
+        if !to_be_marked && self.open(&self.at.judged_as_found, Remedy::Leave) {
             self.leave(SupplyNeed::Any);
         }
         self.mark_protected();
+        if to_be_marked {
+            self.mark_gfci();
+        }
     }
 
     fn without_ground(&mut self) {
@@ -226,7 +230,10 @@ impl Candidates<'_> {
         if !held.covers(GFCI) || !self.open(self.judged(), Remedy::Leave) {
             return;
         }
-        for (gives, sorting) in [(Marks::NONE, 0), (held, self.book.minutes(Task::SortLoadSide))] {
+        let alone = (Marks::NONE, 0);
+        let feeding = (held, self.book.minutes(Task::SortLoadSide));
+        let untouchable = self.facts.dwelling.device_box(self.at.index).do_not_disturb;
+        for (gives, sorting) in [alone, feeding].into_iter().take(if untouchable { 1 } else { 2 }) {
             let minutes = self.book.minutes(Task::LabelAndTest) + sorting;
             let label = vec![(Material::Label, 1)];
             let draft = self.kept(Step::MarkGfci, SupplyNeed::Unsupplied, label, minutes);
@@ -324,7 +331,7 @@ impl Candidates<'_> {
             price: self.book.price(&draft.material, minutes),
             markings: draft.markings.to_vec(),
             shortfall: self.shortfall(&draft),
-            fill_unchecked: room.unchecked && draft.device != Device::Kept,
+            fill_unchecked: room.unchecked,
             needs: draft.needs,
             own: marks_of(draft.device) | kept_marks,
             gives: draft.gives,
