@@ -1,6 +1,8 @@
 //! Plans of generated dwellings, held against judges that do not share the planner's ways.
 
+mod afterwards;
 mod brute_force;
 mod enumeration;
 mod generated;
+mod lawful;
 mod random;
