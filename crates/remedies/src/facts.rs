@@ -2,7 +2,7 @@
 
 use diagnosis::Diagnosis;
 use dwelling::{
-    BondedGroups, BoxIndex, CircuitTree, Dwelling, Feed, GroundFact, GroundSeen, Reach, cables_in_box, circuit_trees,
+    BondedGroups, BoxIndex, CableKind, CircuitTree, Dwelling, Feed, GroundFact, GroundSeen, Reach, cables_in_box, circuit_trees,
 };
 use electrical::{ConductorMetal, Volume};
 use rulebook::{CodeInForce, FillContents, Judgement, Opening, judge};
@@ -117,6 +117,9 @@ pub fn opening_of(dwelling: &Dwelling, tree: Option<&CircuitTree>, index: BoxInd
         made_for_panel: panel.and_then(|panel| panel.made_for_it.clone()),
         room_beside_panel: panel.and_then(|panel| panel.room_beside),
         has_upstream: has_upstream_receptacle(dwelling, index),
+        supply: None,
+        cable: Some(dwelling.cable_to(index)).filter(|cable| *cable != CableKind::Unknown),
+        built_into: None,
         fill: FillContents {
             volume: body.volume.map(|volume| volume + added),
             cables: cables_in_box(dwelling, tree, index),

@@ -1,5 +1,6 @@
 //! A value of the code together with its edition, its section and how it is known.
 
+use crate::code::CodeInForce;
 use crate::edition::Edition;
 use std::fmt;
 
@@ -97,14 +98,16 @@ pub struct NotChecked {
 }
 
 impl<T: Copy> ByEdition<T> {
-    /// The value in this edition with its citation.
+    /// The value in the edition in force with its citation.
     ///
     /// # Errors
     /// [`NotChecked`] where nobody has entered this edition: last edition's value is never used in its stead.
-    pub fn in_force(&self, edition: Edition) -> Result<Cited<T>, NotChecked> {
+    pub fn in_force(&self, code: &CodeInForce) -> Result<Cited<T>, NotChecked> {
+        let edition = code.edition;
         let reading = self.readings.iter().find(|reading| reading.edition == edition);
-        let reading =
-            reading.ok_or_else(|| NotChecked { because: format!("`{}` has not been read for {edition}", self.id) })?;
+        let reading = reading.ok_or_else(|| NotChecked {
+            because: format!("`{}` has not been read for {edition}: ask the authority", self.id),
+        })?;
         let cite = Citation { edition, section: reading.section, known: reading.known };
         Ok(Cited { value: reading.value, cite })
     }

@@ -137,7 +137,7 @@ fn sized_later(answered: GroundConnection) -> GroundConnection {
 }
 
 fn answer(facts: SourceFacts, code: &CodeInForce) -> Result<GroundConnection, NotChecked> {
-    let listed = PLACES.in_force(code.edition)?.cite;
+    let listed = PLACES.in_force(code)?.cite;
     let of = |lawful, why: &str, cites: &[Citation]| GroundConnection {
         lawful,
         why: why.to_owned(),
@@ -173,7 +173,7 @@ fn answer(facts: SourceFacts, code: &CodeInForce) -> Result<GroundConnection, No
             ..of(Lawful::Yes, "the neutral inside the service equipment", &[listed])
         },
         ConnectionPlace::Source(SourceKind::WaterPipe) => {
-            let limit = WATER_PIPE.in_force(code.edition)?;
+            let limit = WATER_PIPE.in_force(code)?;
             let cites = [listed, limit.cite];
             match facts.from_entry {
                 None => of(Lawful::NotChecked, "measure along the pipe from where it enters the building", &cites),
@@ -191,7 +191,7 @@ fn answer(facts: SourceFacts, code: &CodeInForce) -> Result<GroundConnection, No
             }
         }
         ConnectionPlace::Source(SourceKind::LoneRod) => {
-            let earth = EARTH_IS_NO_PATH.in_force(code.edition)?.cite;
+            let earth = EARTH_IS_NO_PATH.in_force(code)?.cite;
             of(Lawful::No, "a rod of its own is no ground: the earth does not carry enough to open a breaker", &[earth])
         }
         ConnectionPlace::Source(SourceKind::OtherMetal) => {
@@ -212,7 +212,7 @@ fn another_circuit(
     code: &CodeInForce,
     of: &impl Fn(Lawful, &str, &[Citation]) -> GroundConnection,
 ) -> Result<GroundConnection, NotChecked> {
-    let donor = ANOTHER_CIRCUIT.in_force(code.edition)?;
+    let donor = ANOTHER_CIRCUIT.in_force(code)?;
     let cites = [donor.cite];
     if !donor.value {
         return Ok(of(Lawful::No, "this edition does not list the grounding conductor of another circuit", &cites));

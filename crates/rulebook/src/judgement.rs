@@ -1,12 +1,13 @@
 //! All rules asked about one opening, and what they say taken together.
 
-use crate::cited::Citation;
+use crate::cited::{Citation, NotChecked};
 use crate::code::CodeInForce;
 use crate::duty::{Duty, Need};
 use crate::fill::{Fit, fits_after_all};
+use crate::local::{as_amended, local_markings};
 use crate::opening::Opening;
 use crate::remedy::{Marking, Remedy};
-use crate::rule::{Decides, Says, Statement};
+use crate::rule::{Decides, Rule, Says, Statement};
 use crate::rules::RULES;
 use crate::tables::grounded_equipment::needs_ground_to_serve;
 use dwelling::GroundFact;
@@ -35,6 +36,8 @@ pub struct DutyVerdict {
     pub because: Vec<String>,
     /// The names of the rules that spoke.
     pub rules: Vec<&'static str>,
+    /// The authorities whose amendments or answers changed this, with their texts.
+    pub changed_by: Vec<String>,
 }
 
 /// Whether a remedy is lawful, fits, and is worth something.
@@ -58,6 +61,8 @@ pub struct RemedyVerdict {
     pub fit: Fit,
     /// The names of the rules that spoke.
     pub rules: Vec<&'static str>,
+    /// The authorities whose amendments or answers changed this, with their texts.
+    pub changed_by: Vec<String>,
 }
 
 /// A condition under which a remedy is lawful.
@@ -69,6 +74,8 @@ pub struct Condition {
     pub cites: Vec<Citation>,
     /// The name of the rule that lays it down.
     pub rule: &'static str,
+    /// The authorities whose amendments or answers lay it down, with their texts.
+    pub changed_by: Vec<String>,
 }
 
 /// Whether the code allows a remedy.
@@ -103,22 +110,29 @@ pub fn judge(opening: &Opening, code: &CodeInForce) -> Judgement {
 
 type Said = (&'static str, Statement);
 
-/// What every rule says; a rule that lacks a value for the edition in force says that it cannot tell what it decides.
+/// What every rule says, and what amendments make of it.
 fn statements(opening: &Opening, code: &CodeInForce) -> Vec<Said> {
     let mut said = Vec::with_capacity(64);
     for rule in RULES {
-        match (rule.judge)(opening, code) {
-            Ok(statements) => said.extend(statements.into_iter().map(|statement| (rule.id, statement))),
-            Err(missing) => said.extend(rule.decides.iter().map(|decides| {
-                let says = match decides {
-                    Decides::Duty(duty) => Says::CannotTell(*duty, missing.because.clone()),
-                    Decides::Remedy(remedy) => Says::CannotTellRemedy(*remedy, missing.because.clone()),
-                };
-                (rule.id, says.by(&[]))
-            })),
-        }
+        let statements = said_by(rule, opening, code);
+        said.extend(statements.into_iter().map(|statement| (rule.id, statement)));
     }
+    said.extend(local_markings(code));
     said
+}
+
+/// What one rule says; one that lacks a value for the edition in force says that it cannot tell what it decides.
+pub(crate) fn said_by(rule: &Rule, opening: &Opening, code: &CodeInForce) -> Vec<Statement> {
+    let statements = (rule.judge)(opening, code).unwrap_or_else(|missing| cannot_tell(rule, &missing));
+    if code.amendments.is_empty() { statements } else { as_amended(rule, statements, code) }
+}
+
+fn cannot_tell(rule: &Rule, missing: &NotChecked) -> Vec<Statement> {
+    let says = rule.decides.iter().map(|decides| match decides {
+        Decides::Duty(duty) => Says::CannotTell(*duty, missing.because.clone()),
+        Decides::Remedy(remedy) => Says::CannotTellRemedy(*remedy, missing.because.clone()),
+    });
+    says.map(|says| says.by(&[])).collect()
 }
 
 /// What was said about one duty: it is owed if any rule says so; else not checked; else disputed; else not owed.
@@ -135,11 +149,13 @@ fn duty_verdict(duty: Duty, said: &[Said]) -> DutyVerdict {
     let by_weight = [Need::Required, Need::NotChecked, Need::Disputed, Need::NotRequired];
     let need = by_weight.into_iter().find(|need| spoken.iter().any(|(said, ..)| said == need));
     let need = need.unwrap_or(Need::NotRequired);
-    let mut verdict = DutyVerdict { duty, need, cites: Vec::new(), because: Vec::new(), rules: Vec::new() };
+    let mut verdict =
+        DutyVerdict { duty, need, cites: Vec::new(), because: Vec::new(), rules: Vec::new(), changed_by: Vec::new() };
     for (_, why, (rule, statement)) in spoken.into_iter().filter(|(said, ..)| *said == need) {
         add_once(&mut verdict.because, &why);
         statement.cites.iter().for_each(|cite| add_once(&mut verdict.cites, cite));
         add_once(&mut verdict.rules, rule);
+        statement.changed_by.iter().for_each(|by| add_once(&mut verdict.changed_by, by));
     }
     verdict
 }
@@ -157,8 +173,9 @@ fn remedy_verdict(remedy: Remedy, said: &[Said], opening: &Opening, fit: Fit) ->
         serves_equipment: serves_equipment(remedy, opening),
         fit,
         rules: Vec::new(),
+        changed_by: Vec::new(),
     };
-    for (rule, Statement { says, cites }) in said {
+    for (rule, Statement { says, cites, changed_by }) in said {
         let speaks = match says {
             Says::Allows(about) => *about == remedy && lawful != Lawful::No,
             Says::Bars(about, why) if *about == remedy => {
@@ -179,8 +196,10 @@ fn remedy_verdict(remedy: Remedy, said: &[Said], opening: &Opening, fit: Fit) ->
             }
             Says::Conditions(about, condition) if *about == remedy && lawful != Lawful::No => {
                 let text = with_sections(condition, cites);
-                add_once(&mut verdict.conditions, &Condition { text, cites: cites.clone(), rule });
+                let condition = Condition { text, cites: cites.clone(), rule, changed_by: changed_by.clone() };
+                add_once(&mut verdict.conditions, &condition);
                 add_once(&mut verdict.rules, rule);
+                changed_by.iter().for_each(|by| add_once(&mut verdict.changed_by, by));
                 false
             }
             _ => false,
@@ -188,6 +207,7 @@ fn remedy_verdict(remedy: Remedy, said: &[Said], opening: &Opening, fit: Fit) ->
         if speaks {
             cites.iter().for_each(|cite| add_once(&mut verdict.cites, cite));
             add_once(&mut verdict.rules, rule);
+            changed_by.iter().for_each(|by| add_once(&mut verdict.changed_by, by));
         }
     }
     if lawful == Lawful::No && verdict.why_not.is_empty() {
@@ -228,7 +248,7 @@ fn serves_equipment(remedy: Remedy, opening: &Opening) -> bool {
 }
 
 /// A sentence with the sections it rests on, each once.
-fn with_sections(sentence: &str, cites: &[Citation]) -> String {
+pub(crate) fn with_sections(sentence: &str, cites: &[Citation]) -> String {
     let mut text = String::with_capacity(sentence.len() + 24);
     text.push_str(sentence);
     let mut separator = " (";

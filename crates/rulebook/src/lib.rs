@@ -1,21 +1,28 @@
 //! What the code asks of an opening: every rule, by edition, each value with its section and how it is known.
 
+mod amendment;
 mod cited;
 mod code;
+mod day;
 mod duty;
 mod edition;
 mod fill;
 mod ground_connection;
 mod judgement;
+mod lists;
+mod local;
 mod opening;
+mod policy;
 mod remedy;
 mod rule;
 mod rules;
 mod sources;
 pub mod tables;
 
+pub use amendment::{Amendment, AmendmentFault, Change, Dated, check_amendments};
 pub use cited::{ByEdition, Citation, Cited, Known, NotChecked, Reading, Value};
 pub use code::CodeInForce;
+pub use day::{Day, NotADay};
 pub use duty::{Duty, Need};
 pub use edition::Edition;
 pub use fill::{
@@ -24,7 +31,9 @@ pub use fill::{
 };
 pub use ground_connection::{CONNECTION_VALUES, ConnectionPlace, GroundConnection, SourceFacts, ground_connection};
 pub use judgement::{Condition, DutyVerdict, Judgement, Lawful, RemedyVerdict, judge};
-pub use opening::Opening;
+pub use lists::List;
+pub use opening::{BuiltInto, Opening, Supply};
+pub use policy::{Answer, Policy, Question};
 pub use remedy::{Marking, Remedy};
 pub use rule::{Decides, Rule, Says, Statement};
 pub use rules::{RULES, rule};

@@ -1,7 +1,9 @@
 //! The facts about one opening on which rules decide, whether they come from a survey or from flags.
 
+use crate::code::CodeInForce;
 use crate::fill::FillContents;
-use dwelling::{Equipment, GroundFact, Holding, NearWater, ProtectiveBreaker, RoomUse, Wetness};
+use crate::policy::Question;
+use dwelling::{CableKind, Equipment, GroundFact, Holding, NearWater, ProtectiveBreaker, RoomUse, Wetness, names};
 use electrical::{Amperes, ConductorMetal, Gauge, Length};
 
 /// One opening. `None` is not known; a rule that needs it answers "not checked" or "find out", never a pass.
@@ -45,8 +47,38 @@ pub struct Opening {
     pub room_beside_panel: Option<bool>,
     /// Whether another opening lies upstream of it on its circuit, at which a GFCI receptacle could sit.
     pub has_upstream: Option<bool>,
+    /// The voltage of its circuit; `None` is taken for 120 V on a circuit of up to 20 A, and for unknown above.
+    pub supply: Option<Supply>,
+    /// The wiring method of the run that feeds it, where known.
+    pub cable: Option<CableKind>,
+    /// What its receptacle is built into, where it is built into something.
+    pub built_into: Option<BuiltInto>,
     /// Its box and what is in it.
     pub fill: FillContents,
+}
+
+names! {
+    /// The voltage of a circuit.
+    Supply {
+        /// 120 V: one hot and the neutral.
+        V120 = "120 V",
+        /// 240 V, or 120 and 240 V together.
+        V240 = "240 V",
+    }
+}
+
+names! {
+    /// What a receptacle is built into.
+    BuiltInto {
+        /// A luminaire.
+        Luminaire = "luminaire",
+        /// An appliance.
+        Appliance = "appliance",
+        /// The assembly of an exhaust fan, where it came from the factory.
+        ExhaustFan = "exhaust-fan",
+        /// A listed locking support of a ceiling luminaire or a ceiling fan.
+        CeilingSupport = "ceiling-support",
+    }
 }
 
 impl Opening {
@@ -73,6 +105,9 @@ impl Opening {
             made_for_panel: None,
             room_beside_panel: None,
             has_upstream: None,
+            supply: None,
+            cable: None,
+            built_into: None,
             fill: FillContents { gangs: 1, ..FillContents::default() },
         }
     }
@@ -87,6 +122,34 @@ impl Opening {
     #[must_use]
     pub const fn is_replacement(&self) -> bool {
         self.existing_outlet && self.is_receptacle_outlet()
+    }
+
+    /// The voltage of its circuit as far as it can be told.
+    #[must_use]
+    pub fn supply(&self) -> Option<Supply> {
+        let small = self.breaker.is_none_or(|breaker| breaker.get() <= 20);
+        self.supply.or(if small { Some(Supply::V120) } else { None })
+    }
+
+    /// What is known of its ground once the authority has answered whether a disputed path counts, and who answered.
+    ///
+    /// A disputed path is old armor or a thin grounding conductor; where the wiring method is not known, an answer does
+    /// not reach it.
+    #[must_use]
+    pub fn ground_under<'a>(&self, code: &'a CodeInForce) -> (GroundFact, Option<&'a str>) {
+        if self.ground != GroundFact::Disputed {
+            return (self.ground, None);
+        }
+        let question = match self.cable {
+            Some(CableKind::NmReducedGround) => Question::ReducedGround,
+            Some(CableKind::ArmoredNoStrip) => Question::ArmorWithoutStrip,
+            _ => return (self.ground, None),
+        };
+        match code.answer(question) {
+            Some(answer) if answer.yes => (GroundFact::Connected, Some(&answer.by)),
+            Some(answer) => (GroundFact::None, Some(&answer.by)),
+            None => (self.ground, None),
+        }
     }
 
     /// Whether what is here can only be a receptacle of a kind other than 15 or 20 A, going by its breaker.

@@ -39,6 +39,17 @@ pub struct Statement {
     pub says: Says,
     /// Where the code says so.
     pub cites: Vec<Citation>,
+    /// The amendments and answers of authorities that make it say so, in words.
+    pub changed_by: Vec<String>,
+}
+
+impl Statement {
+    /// The same, said because an authority changed or answered something; nothing where none did.
+    #[must_use]
+    pub fn changed(mut self, by: Option<&str>) -> Self {
+        self.changed_by.extend(by.map(str::to_owned));
+        self
+    }
 }
 
 /// What a rule can say. Silence is saying nothing.
@@ -72,6 +83,6 @@ impl Says {
     /// The statement with its citations.
     #[must_use]
     pub fn by(self, cites: &[Citation]) -> Statement {
-        Statement { says: self, cites: cites.to_vec() }
+        Statement { says: self, cites: cites.to_vec(), changed_by: Vec::new() }
     }
 }

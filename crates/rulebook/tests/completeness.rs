@@ -125,8 +125,10 @@ fn every_value_has_a_reading_for_each_of_the_four_editions() {
 fn an_edition_nobody_has_entered_gives_not_checked_and_never_another_editions_value() {
     const ONLY_2017: ByEdition<u32> =
         ByEdition { id: "test.only-2017", readings: &[Reading::remembered(Edition::Nec2017, "1.1", 7)] };
-    assert_eq!(ONLY_2017.in_force(Edition::Nec2017).unwrap().value, 7);
-    assert!(ONLY_2017.in_force(Edition::Nec2020).unwrap_err().because.contains("test.only-2017"));
+    assert_eq!(ONLY_2017.in_force(&CodeInForce::published(Edition::Nec2017)).unwrap().value, 7);
+    assert!(
+        ONLY_2017.in_force(&CodeInForce::published(Edition::Nec2020)).unwrap_err().because.contains("test.only-2017")
+    );
 }
 
 #[test]

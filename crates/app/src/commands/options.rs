@@ -160,6 +160,9 @@ fn opening(args: &Args) -> Opening {
         made_for_panel: args.made_for_panel.as_ref().map(|breakers| breakers.0.clone()),
         room_beside_panel: args.room_beside_panel,
         has_upstream: args.upstream,
+        supply: None,
+        cable: Some(args.cable).filter(|cable| *cable != CableKind::Unknown),
+        built_into: None,
         fill: FillContents {
             volume: args.volume,
             cables: cables(args),

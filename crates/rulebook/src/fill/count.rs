@@ -54,19 +54,18 @@ pub struct BoxContents {
 /// # Errors
 /// [`NotChecked`] for a size outside the table of allowances and an edition nobody has entered.
 pub fn count(contents: &BoxContents, code: &CodeInForce) -> Result<BoxFill, NotChecked> {
-    let edition = code.edition;
     let mut lines = Lines { lines: Vec::new(), code };
-    let once = box_counting::INSULATED.in_force(edition)?;
+    let once = box_counting::INSULATED.in_force(code)?;
     for entering in &contents.insulated {
         let what = format!("{}, {}", plural(entering.count, "insulated conductor"), entering.gauge);
         lines.add(what, entering.count.saturating_mul(once.value * WHOLE), entering.gauge, once.cite)?;
     }
-    let twice = box_counting::LOOPED.in_force(edition)?;
+    let twice = box_counting::LOOPED.in_force(code)?;
     for looped in &contents.looped {
         let what = format!("{} of 12 in or more, {}", plural(looped.count, "unbroken loop"), looped.gauge);
         lines.add(what, looped.count.saturating_mul(twice.value * WHOLE), looped.gauge, twice.cite)?;
     }
-    let left_out = box_counting::UNDER_CANOPY.in_force(edition)?;
+    let left_out = box_counting::UNDER_CANOPY.in_force(code)?;
     let fixture_wires = number(&contents.from_canopy);
     let all_small = contents.from_canopy.iter().all(|wires| wires.gauge < Gauge::AWG_14);
     for wires in &contents.from_canopy {
@@ -75,15 +74,15 @@ pub fn count(contents: &BoxContents, code: &CodeInForce) -> Result<BoxFill, NotC
         lines.add(what, if free { 0 } else { wires.count.saturating_mul(WHOLE) }, wires.gauge, left_out.cite)?;
     }
     if let (true, Some(largest)) = (contents.clamps_inside, largest(contents)) {
-        let clamps = box_counting::CLAMPS.in_force(edition)?;
+        let clamps = box_counting::CLAMPS.in_force(code)?;
         lines.add(format!("clamps inside, {largest}"), clamps.value * WHOLE, largest, clamps.cite)?;
     }
     if let (1.., Some(largest)) = (contents.support_fittings, largest(contents)) {
-        let fittings = box_counting::FITTINGS.in_force(edition)?;
+        let fittings = box_counting::FITTINGS.in_force(code)?;
         let what = format!("{}, {largest}", plural(contents.support_fittings, "kind of support fitting"));
         lines.add(what, contents.support_fittings.saturating_mul(fittings.value * WHOLE), largest, fittings.cite)?;
     }
-    let strap_allowances = box_counting::STRAPS.in_force(edition)?;
+    let strap_allowances = box_counting::STRAPS.in_force(code)?;
     for strap in &contents.straps {
         let gangs = strap.gangs.max(1);
         let wide = if gangs > 1 { format!(" {gangs} gangs wide") } else { String::new() };
@@ -93,7 +92,7 @@ pub fn count(contents: &BoxContents, code: &CodeInForce) -> Result<BoxFill, NotC
     lines.add_grounding(&contents.grounding, "equipment grounding conductor")?;
     lines.add_grounding(&contents.isolated_grounding, "isolated grounding conductor")?;
     for largest in &contents.terminal_blocks {
-        let blocks = box_counting::TERMINAL_BLOCKS.in_force(edition)?;
+        let blocks = box_counting::TERMINAL_BLOCKS.in_force(code)?;
         if let Some(allowances) = blocks.value {
             lines.add(format!("terminal block, {largest}"), allowances * WHOLE, *largest, blocks.cite)?;
         }
@@ -122,7 +121,7 @@ impl Lines<'_> {
         let number = number(conductors);
         let largest = conductors.iter().filter(|conductors| conductors.count > 0).map(|conductors| conductors.gauge);
         let Some(largest) = largest.max() else { return Ok(()) };
-        let sharing = box_counting::SHARING_FIRST_ALLOWANCE.in_force(self.code.edition)?;
+        let sharing = box_counting::SHARING_FIRST_ALLOWANCE.in_force(self.code)?;
         let further = sharing.value.map_or(0, |sharing| number.saturating_sub(sharing));
         self.add(format!("{}, {largest}", plural(number, name)), WHOLE.saturating_add(further), largest, sharing.cite)
     }

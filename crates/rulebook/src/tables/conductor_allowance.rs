@@ -34,7 +34,7 @@ pub const ALLOWANCES: ByEdition<&[Row]> = ByEdition {
 /// # Errors
 /// [`NotChecked`] for a size outside the table and an edition nobody has entered.
 pub fn allowance(gauge: Gauge, code: &CodeInForce) -> Result<Cited<Volume>, NotChecked> {
-    let table = ALLOWANCES.in_force(code.edition)?;
+    let table = ALLOWANCES.in_force(code)?;
     let row = table.value.iter().find(|(size, _)| *size == gauge);
     let (_, volume) =
         row.ok_or_else(|| NotChecked { because: format!("the table of allowances has no row for {gauge}") })?;

@@ -42,7 +42,7 @@ pub const AREAS: ByEdition<&[Row]> = ByEdition {
 /// # Errors
 /// [`NotChecked`] for a size outside the table and an edition nobody has entered.
 pub fn circular_mils(gauge: Gauge, code: &CodeInForce) -> Result<Cited<u64>, NotChecked> {
-    let table = AREAS.in_force(code.edition)?;
+    let table = AREAS.in_force(code)?;
     let row = table.value.iter().find(|(number, _)| *number == gauge.number());
     let (_, area) = row.ok_or_else(|| NotChecked { because: format!("the table of areas has no row for {gauge}") })?;
     Ok(Cited { value: *area, cite: table.cite })

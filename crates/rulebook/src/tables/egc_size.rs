@@ -48,7 +48,7 @@ pub fn egc_size(
     circuit: Option<Gauge>,
     code: &CodeInForce,
 ) -> Result<Cited<Gauge>, NotChecked> {
-    let table = ROWS.in_force(code.edition)?;
+    let table = ROWS.in_force(code)?;
     let row = table.value.iter().find(|(amperes, ..)| rating.get() <= *amperes);
     let size = row.and_then(|(_, copper, aluminium)| {
         Gauge::from_number(if metal == ConductorMetal::Copper { *copper } else { *aluminium })
@@ -89,6 +89,6 @@ pub fn enlarged_egc(
     // Compared without division, so that a tie is a tie.
     let holds = |gauge: &Gauge| area(*gauge).is_ok_and(|area| area * least_area >= table_area * installed_area);
     let size = Gauge::ALL.into_iter().find(holds).unwrap_or(installed).min(installed);
-    let cite = ENLARGED.in_force(code.edition)?.cite;
+    let cite = ENLARGED.in_force(code)?.cite;
     Ok(Cited { value: EnlargedEgc { circular_mils: needed, size }, cite })
 }

@@ -74,7 +74,7 @@ pub enum Within {
 /// # Errors
 /// [`NotChecked`] for an edition nobody has entered.
 pub fn within_six_feet(place: &NearWater, code: &CodeInForce) -> Result<Within, NotChecked> {
-    let (limit, method) = (LIMIT.in_force(code.edition)?.value, METHOD.in_force(code.edition)?.value);
+    let (limit, method) = (LIMIT.in_force(code)?.value, METHOD.in_force(code)?.value);
     if place.distance > limit {
         return Ok(Within::No("it is farther away"));
     }

@@ -31,7 +31,7 @@ pub fn largest_breaker(
     metal: ConductorMetal,
     code: &CodeInForce,
 ) -> Result<Option<Cited<Amperes>>, NotChecked> {
-    let table = LARGEST_BREAKER.in_force(code.edition)?;
+    let table = LARGEST_BREAKER.in_force(code)?;
     let row = table.value.iter().find(|(size, ..)| *size == gauge);
     let amperes = row.and_then(|(_, copper, other)| if metal == ConductorMetal::Copper { *copper } else { *other });
     Ok(amperes.map(|amperes| Cited { value: Amperes::new(amperes), cite: table.cite }))

@@ -32,6 +32,9 @@ pub fn bedroom() -> Opening {
         made_for_panel: Some(vec![ProtectiveBreaker::Gfci, ProtectiveBreaker::Dual]),
         room_beside_panel: None,
         has_upstream: Some(true),
+        supply: None,
+        cable: None,
+        built_into: None,
         fill: FillContents {
             volume: Some(Volume::hundredths(1800)),
             cables: two_wire_cables(1),

@@ -41,7 +41,7 @@ const NEUTRAL: ByEdition<()> = ByEdition {
 };
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let (together, neutral) = (TOGETHER.in_force(code.edition)?.cite, NEUTRAL.in_force(code.edition)?.cite);
+    let (together, neutral) = (TOGETHER.in_force(code)?.cite, NEUTRAL.in_force(code)?.cite);
     if !opening.on_shared_neutral {
         return Ok(Vec::new());
     }

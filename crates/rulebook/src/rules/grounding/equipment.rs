@@ -21,7 +21,7 @@ pub const RULE: Rule = Rule {
 const VALUES: &[&dyn Value] = &[];
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let (listed, disputed) = (LISTED.in_force(code.edition)?, DISPUTED.in_force(code.edition)?);
+    let (listed, disputed) = (LISTED.in_force(code)?, DISPUTED.in_force(code)?);
     let duty = Duty::EquipmentGround;
     let mut said = Vec::new();
     for equipment in &opening.serves {

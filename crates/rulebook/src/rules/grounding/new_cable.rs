@@ -42,7 +42,7 @@ const CHANGED_WIRING: ByEdition<()> = ByEdition {
 };
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let cites = [LAWFUL.in_force(code.edition)?.cite];
+    let cites = [LAWFUL.in_force(code)?.cite];
     let remedy = Remedy::NewCable;
     let from =
         "from the panel, or from a box whose own ground is whole up to the panel, with its ground joined at both ends";
@@ -62,7 +62,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         let changed = "where the room is one of the AFCI rooms, changed wiring of its 120 V circuits of 15 and 20 A is \
                        AFCI-protected from the panel or at the first receptacle; pieces of 6 ft or less without a new \
                        outlet are excepted";
-        said.push(Says::Conditions(remedy, changed.to_owned()).by(&[CHANGED_WIRING.in_force(code.edition)?.cite]));
+        said.push(Says::Conditions(remedy, changed.to_owned()).by(&[CHANGED_WIRING.in_force(code)?.cite]));
     }
     Ok(said)
 }

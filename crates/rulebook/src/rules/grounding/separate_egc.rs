@@ -46,7 +46,7 @@ const PROTECTED: ByEdition<()> = ByEdition {
 };
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let cites = [PERMITTED.in_force(code.edition)?.cite];
+    let cites = [PERMITTED.in_force(code)?.cite];
     let remedy = Remedy::SeparateEgc;
     match opening.ground {
         GroundFact::Connected | GroundFact::Loose => {
@@ -72,8 +72,8 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         }
         _ => {}
     }
-    only(format!("connect it at {}", PLACES.in_force(code.edition)?.value));
-    let protected = PROTECTED.in_force(code.edition)?.cite;
+    only(format!("connect it at {}", PLACES.in_force(code)?.value));
+    let protected = PROTECTED.in_force(code)?.cite;
     let run = "run it in hollow spaces or protected from damage, as straight as the building lets you";
     said.push(Says::Conditions(remedy, run.to_owned()).by(&[protected]));
     said.push(match opening.breaker {

@@ -121,8 +121,8 @@ fn standing(room_use: RoomUse, rooms: &[RoomUse]) -> Standing {
 }
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let (asks, rooms) = (ON_REPLACEMENT.in_force(code.edition)?, ROOMS.in_force(code.edition)?);
-    let ratings = RATINGS.in_force(code.edition)?;
+    let (asks, rooms) = (ON_REPLACEMENT.in_force(code)?, ROOMS.in_force(code)?);
+    let ratings = RATINGS.in_force(code)?;
     // A new outlet is reached by the list itself.
     let asks = opening.is_replacement().then_some(asks.cite);
     let cites: Vec<Citation> = asks.into_iter().chain([rooms.cite]).collect();
@@ -161,7 +161,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     for remedy in REPLACING {
         said.push(Says::Conditions(remedy, format!("{how}: {by_what}")).by(&cites));
     }
-    said.extend(exception(FOUR_CONDITIONS.in_force(code.edition)?));
+    said.extend(exception(FOUR_CONDITIONS.in_force(code)?));
     Ok(said)
 }
 

@@ -66,13 +66,13 @@ enum Finding {
 }
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let on_replacement = ON_REPLACEMENT.in_force(code.edition)?.cite;
+    let on_replacement = ON_REPLACEMENT.in_force(code)?.cite;
     // A new outlet is reached by the list itself.
     let asks = opening.is_replacement().then_some(on_replacement);
     if !opening.is_receptacle_outlet() {
         return Ok(Vec::new());
     }
-    let scope = SCOPE_AMPERES.in_force(code.edition)?;
+    let scope = SCOPE_AMPERES.in_force(code)?;
     if let Some(largest) = scope.value
         && opening.breaker_is_above(largest)
     {
@@ -99,7 +99,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     let due = !yes.is_empty();
     let mut said = [yes, unknown, disputed, no].into_iter().find(|said| !said.is_empty()).unwrap_or_default();
     if due {
-        let too_small = BOX_TOO_SMALL.in_force(code.edition)?.cite;
+        let too_small = BOX_TOO_SMALL.in_force(code)?.cite;
         said.extend(conditions(asks, too_small));
     }
     Ok(said)
@@ -123,12 +123,12 @@ fn conditions(asks: Option<Citation>, too_small: Citation) -> Vec<Statement> {
 fn excused(opening: &Opening, code: &CodeInForce) -> Result<Option<Statement>, NotChecked> {
     let alone = |equipment| !opening.serves.is_empty() && opening.serves.iter().all(|served| *served == equipment);
     let basement = matches!(opening.room_use, RoomUse::FinishedBasement | RoomUse::UnfinishedBasement);
-    if alone(Equipment::AlarmSystem) && (basement || ALARMS_ANYWHERE.in_force(code.edition)?.value) {
+    if alone(Equipment::AlarmSystem) && (basement || ALARMS_ANYWHERE.in_force(code)?.value) {
         let why = "it serves only a permanently installed alarm system";
-        return Ok(Some(Says::Excuses(Duty::Gfci, why.into()).by(&[ALARM_SYSTEMS.in_force(code.edition)?.cite])));
+        return Ok(Some(Says::Excuses(Duty::Gfci, why.into()).by(&[ALARM_SYSTEMS.in_force(code)?.cite])));
     }
     if alone(Equipment::HeatTracing) && opening.room_use == RoomUse::Outdoors {
-        let cite = HEAT_TRACING.in_force(code.edition)?.cite;
+        let cite = HEAT_TRACING.in_force(code)?.cite;
         return Ok(match opening.readily_accessible {
             Some(false) => {
                 let why = "it is out of ready reach and serves only snow-melting, deicing or pipe-heating equipment on a \
@@ -143,12 +143,12 @@ fn excused(opening: &Opening, code: &CodeInForce) -> Result<Option<Statement>, N
 
 fn by_room(opening: &Opening, code: &CodeInForce, found: &mut Vec<Finding>) -> Result<(), NotChecked> {
     let room = opening.room_use;
-    let places = PLACES.in_force(code.edition)?;
+    let places = PLACES.in_force(code)?;
     if let Some((_, item)) = places.value.iter().find(|(place, _)| *place == room) {
         found.push(Finding::Yes(format!("the place is in the list: {room}"), at(&places, item)));
     }
     if room == RoomUse::FinishedBasement {
-        let basements = BASEMENTS.in_force(code.edition)?;
+        let basements = BASEMENTS.in_force(code)?;
         found.push(if basements.value {
             Finding::Yes("this edition's list has every basement, finished or not".into(), basements.cite)
         } else {
@@ -156,7 +156,7 @@ fn by_room(opening: &Opening, code: &CodeInForce, found: &mut Vec<Finding>) -> R
         });
     }
     if room == RoomUse::Kitchen {
-        let kitchens = KITCHENS.in_force(code.edition)?;
+        let kitchens = KITCHENS.in_force(code)?;
         found.push(match (kitchens.value, opening.countertop) {
             (true, _) => Finding::Yes("this edition's list has every kitchen receptacle".into(), kitchens.cite),
             (false, Some(true)) => Finding::Yes("it serves a kitchen countertop".into(), kitchens.cite),
@@ -171,7 +171,7 @@ fn by_room(opening: &Opening, code: &CodeInForce, found: &mut Vec<Finding>) -> R
 }
 
 fn by_wetness(opening: &Opening, code: &CodeInForce, found: &mut Vec<Finding>) -> Result<(), NotChecked> {
-    let indoors = WET_INDOORS.in_force(code.edition)?;
+    let indoors = WET_INDOORS.in_force(code)?;
     if indoors.value && matches!(opening.wetness, Some(Wetness::Damp | Wetness::Wet)) {
         found.push(Finding::Yes("the place is damp or wet".into(), indoors.cite));
     }
@@ -179,8 +179,8 @@ fn by_wetness(opening: &Opening, code: &CodeInForce, found: &mut Vec<Finding>) -
 }
 
 fn by_water(opening: &Opening, code: &CodeInForce, found: &mut Vec<Finding>) -> Result<(), NotChecked> {
-    let sinks = SINKS.in_force(code.edition)?.cite;
-    let tubs = TUBS.in_force(code.edition)?.cite;
+    let sinks = SINKS.in_force(code)?.cite;
+    let tubs = TUBS.in_force(code)?.cite;
     let may_have_a_sink =
         matches!(opening.room_use, RoomUse::Kitchen | RoomUse::Bathroom | RoomUse::Laundry | RoomUse::Utility);
     match &opening.sink {

@@ -41,7 +41,7 @@ const SPLICES: ByEdition<()> = ByEdition {
 };
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let (marked, splices) = (MARKED.in_force(code.edition)?.cite, SPLICES.in_force(code.edition)?.cite);
+    let (marked, splices) = (MARKED.in_force(code)?.cite, SPLICES.in_force(code)?.cite);
     if opening.metal == ConductorMetal::Copper || !opening.is_receptacle_outlet() {
         return Ok(Vec::new());
     }

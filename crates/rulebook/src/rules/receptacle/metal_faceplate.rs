@@ -30,7 +30,7 @@ const GROUNDED: ByEdition<()> = ByEdition {
 };
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let cite = GROUNDED.in_force(code.edition)?.cite;
+    let cite = GROUNDED.in_force(code)?.cite;
     let grounded = matches!(opening.ground, GroundFact::Connected | GroundFact::Poor | GroundFact::Loose);
     if grounded || !opening.is_receptacle_outlet() {
         return Ok(Vec::new());
@@ -58,7 +58,7 @@ mod tests {
     fn without_a_ground_the_faceplate_is_not_metal() {
         for said in said_in_all(GroundFact::None, Holding::TwoSlot) {
             assert!(
-                matches!(&said[..], [Statement { says: Says::Cautions(_), cites }] if cites[0].section == "406.6(B)")
+                matches!(&said[..], [Statement { says: Says::Cautions(_), cites, .. }] if cites[0].section == "406.6(B)")
             );
         }
     }

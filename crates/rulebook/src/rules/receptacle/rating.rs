@@ -41,7 +41,7 @@ const RATINGS: ByEdition<&[Row]> = ByEdition {
 };
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let table = RATINGS.in_force(code.edition)?;
+    let table = RATINGS.in_force(code)?;
     let cites = [table.cite];
     if !opening.is_receptacle_outlet() {
         return Ok(Vec::new());

@@ -78,9 +78,9 @@ const WITH_THREE_SLOTS: [Remedy; 6] = [
 const MADE_FOR: u32 = 20;
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let asks = ON_REPLACEMENT.in_force(code.edition)?.cite;
-    let reach = REACH.in_force(code.edition)?;
-    let height = HEIGHT.in_force(code.edition)?;
+    let asks = ON_REPLACEMENT.in_force(code)?.cite;
+    let reach = REACH.in_force(code)?;
+    let height = HEIGHT.in_force(code)?;
     // A new outlet is reached by the list itself.
     let asks = opening.is_replacement().then_some(asks);
     let cites: Vec<Citation> = asks.into_iter().chain([reach.cite]).collect();

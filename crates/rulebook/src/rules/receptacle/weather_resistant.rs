@@ -44,7 +44,7 @@ const DAMP_AND_WET: ByEdition<()> = ByEdition {
 const MADE_FOR: u32 = 20;
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let (asks, places) = (ON_REPLACEMENT.in_force(code.edition)?.cite, DAMP_AND_WET.in_force(code.edition)?.cite);
+    let (asks, places) = (ON_REPLACEMENT.in_force(code)?.cite, DAMP_AND_WET.in_force(code)?.cite);
     // A new outlet is reached by the section on damp and wet places itself.
     let asks = opening.is_replacement().then_some(asks);
     let cites: Vec<Citation> = asks.into_iter().chain([places]).collect();

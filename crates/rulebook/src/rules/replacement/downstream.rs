@@ -32,8 +32,8 @@ const PERMITTED: ByEdition<()> = ByEdition {
 };
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let cites = [PERMITTED.in_force(code.edition)?.cite];
-    let place = PLACE.in_force(code.edition)?;
+    let cites = [PERMITTED.in_force(code)?.cite];
+    let place = PLACE.in_force(code)?;
     let remedy = Remedy::DownstreamOfGfci;
     let bars = |why: &str| Ok(vec![Says::Bars(remedy, why.to_owned()).by(&cites)]);
     if !opening.is_replacement() {
@@ -50,7 +50,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         Says::Marks(remedy, Marking::NoEquipmentGround).by(&[place.cite]),
         Says::Conditions(remedy, format!("mark it {}", place.value)).by(&[place.cite]),
     ];
-    let visible = VISIBLE.in_force(code.edition)?;
+    let visible = VISIBLE.in_force(code)?;
     if visible.value {
         said.push(Says::Conditions(remedy, "the words can be seen after installation".into()).by(&[visible.cite]));
     }

@@ -49,8 +49,8 @@ const WITHOUT_A_GROUND: [Remedy; 4] =
 const TAKES_LOOKING: &str = "find out first whether there is a ground: open the box and look, with the power off";
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let cites = [MUST_BE_USED.in_force(code.edition)?.cite];
-    let connect = HOW_TO_CONNECT.in_force(code.edition)?.cite;
+    let cites = [MUST_BE_USED.in_force(code)?.cite];
+    let connect = HOW_TO_CONNECT.in_force(code)?.cite;
     let (duty, restore) = (Duty::UseExistingGround, Remedy::RestoreExistingGround);
     let mut said = Vec::new();
     let mut say = |says: Says| said.push(says.by(&cites));

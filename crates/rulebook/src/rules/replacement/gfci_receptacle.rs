@@ -46,9 +46,9 @@ const READILY_ACCESSIBLE: ByEdition<()> = ByEdition {
 const SMALL_BOX: Volume = Volume::hundredths(1400);
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let cites = [PERMITTED.in_force(code.edition)?.cite];
-    let place = PLACE.in_force(code.edition)?;
-    let reach = [READILY_ACCESSIBLE.in_force(code.edition)?.cite];
+    let cites = [PERMITTED.in_force(code)?.cite];
+    let place = PLACE.in_force(code)?;
+    let reach = [READILY_ACCESSIBLE.in_force(code)?.cite];
     let remedy = Remedy::GfciReceptacle;
     if !opening.is_replacement() {
         let why = "the permission is for replacing a receptacle at an existing outlet: a new one needs a real ground";

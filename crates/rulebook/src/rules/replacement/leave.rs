@@ -63,12 +63,12 @@ const NO_GROUND_PRESENT: ByEdition<()> = ByEdition {
 };
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let connected = CONTACTS_CONNECTED.in_force(code.edition)?.cite;
-    let without = NO_GROUND_PRESENT.in_force(code.edition)?.cite;
+    let connected = CONTACTS_CONNECTED.in_force(code)?.cite;
+    let without = NO_GROUND_PRESENT.in_force(code)?.cite;
     let leave = Remedy::Leave;
     if opening.ground == GroundFact::False && opening.existing_outlet {
-        let neutral = NEUTRAL_IS_NO_GROUND.in_force(code.edition)?.cite;
-        let path = PATH_MUST_WORK.in_force(code.edition)?.cite;
+        let neutral = NEUTRAL_IS_NO_GROUND.in_force(code)?.cite;
+        let path = PATH_MUST_WORK.in_force(code)?.cite;
         let why = "a jumper joins the neutral to the ground terminal or the box here: it must come out";
         let caution = "danger: with the neutral as a false ground, whatever is plugged in can have a live case as soon as \
                        the neutral opens anywhere; remove the jumper first, whatever else is chosen";
@@ -96,7 +96,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
             ]
         }
         GroundFact::Poor => {
-            let path = PATH_MUST_WORK.in_force(code.edition)?.cite;
+            let path = PATH_MUST_WORK.in_force(code)?.cite;
             let why = "the path behind its ground contact is too poor to open a breaker";
             vec![Says::Bars(leave, why.to_owned()).by(&[path])]
         }
@@ -111,7 +111,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         GroundFact::None | GroundFact::CutOff | GroundFact::False
             if matches!(opening.holds, Holding::Gfci | Holding::Dual) =>
         {
-            let place = PLACE.in_force(code.edition)?;
+            let place = PLACE.in_force(code)?;
             let marked = format!("only if it is marked, {}", place.value);
             vec![
                 Says::Allows(leave).by(&[without]),

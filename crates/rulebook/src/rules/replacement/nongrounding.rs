@@ -31,7 +31,7 @@ const PERMITTED: ByEdition<()> = ByEdition {
 };
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let cites = [PERMITTED.in_force(code.edition)?.cite];
+    let cites = [PERMITTED.in_force(code)?.cite];
     let remedy = Remedy::NongroundingReceptacle;
     if !opening.is_replacement() {
         let why = "the permission is for replacing a receptacle at an existing outlet: a new one needs a real ground";

@@ -42,9 +42,9 @@ const MADE_FOR_THE_PANEL: ByEdition<()> = ByEdition {
 };
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let cites = [PERMITTED.in_force(code.edition)?.cite];
-    let place = PLACE.in_force(code.edition)?;
-    let made = [MADE_FOR_THE_PANEL.in_force(code.edition)?.cite];
+    let cites = [PERMITTED.in_force(code)?.cite];
+    let place = PLACE.in_force(code)?;
+    let made = [MADE_FOR_THE_PANEL.in_force(code)?.cite];
     let remedy = Remedy::GfciBreaker;
     if !opening.is_replacement() {
         let why = "the permission is for replacing a receptacle at an existing outlet: a new one needs a real ground";
@@ -58,7 +58,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         Says::Conditions(remedy, format!("mark it {}", place.value)).by(&[place.cite]),
         Says::Conditions(remedy, onward.to_owned()).by(&cites),
     ];
-    let visible = VISIBLE.in_force(code.edition)?;
+    let visible = VISIBLE.in_force(code)?;
     if visible.value {
         said.push(Says::Conditions(remedy, "the words can be seen after installation".into()).by(&[visible.cite]));
     }
