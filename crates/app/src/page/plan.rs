@@ -64,7 +64,7 @@ fn letter(index: usize) -> String {
 }
 
 /// Adds the sections that allow something and the letters of its conditions.
-fn basis(page: &mut String, cites: &[String], conditions: &[String], notes: &mut Notes) {
+fn basis(page: &mut String, lead: &str, cites: &[String], conditions: &[String], notes: &mut Notes) {
     let mut parts = Vec::new();
     if !cites.is_empty() {
         parts.push(format!("[{}]", cites.join(", ")));
@@ -73,7 +73,7 @@ fn basis(page: &mut String, cites: &[String], conditions: &[String], notes: &mut
         parts.push(format!("conditions {}", notes.letters(conditions)));
     }
     if !parts.is_empty() {
-        wrapped(page, "          ", &parts.join("  "), QUIET);
+        wrapped(page, lead, &parts.join("  "), QUIET);
     }
 }
 
@@ -113,7 +113,7 @@ fn head(page: &mut String, answer: &PlanAnswer) {
         hours(totals.price.minutes),
     ));
     page.push_str(&format!(
-        "Truly grounded: {} of {} receptacles, {} before. {}\n",
+        "Truly grounded: {} of {} receptacles, {} before.\n{}\n",
         totals.grounded_after,
         totals.receptacles,
         totals.grounded_before,
@@ -141,8 +141,7 @@ fn hours(minutes: u32) -> String {
 fn at_the_panel(page: &mut String, answer: &PlanAnswer) {
     page.push_str(&format!("\n{}\n", ink(HEADLINE, "At the panel")));
     for circuit in &answer.circuits {
-        let noun = if circuit.circuits.len() > 1 { "circuits" } else { "circuit" };
-        let left = format!("  {noun} {:<8} {}", circuit.circuits.join("+"), at_panel(circuit.at_panel));
+        let left = format!("  circuit {:<8} {}", circuit.circuits.join("+"), at_panel(circuit.at_panel));
         let width = left.chars().count();
         let changed = circuit.price.total_cents > 0;
         let style = if changed { DO } else { QUIET };
@@ -168,10 +167,10 @@ fn routes(page: &mut String, answer: &PlanAnswer, notes: &mut Notes) {
             dwelling::RouteKind::Egc => format!("{} ground", route.size),
             dwelling::RouteKind::NewCable => format!("new cable with {} ground", route.size),
         };
-        let left = format!("  {}  {what}, {} → {}, {}", route.id, route.from, route.to, route.length);
+        let left = format!("  {:<15} {what}, {} → {}, {}", route.id, route.from, route.to, route.length);
         with_right(page, &ink(DO, &left), left.chars().count(), &money(route.price.total_cents));
-        wrapped(page, "          grounds ", &route.grounds.join(", "), Style::new());
-        basis(page, &route.cites, &route.conditions, notes);
+        wrapped(page, "                  grounds ", &route.grounds.join(", "), Style::new());
+        basis(page, "                  ", &route.cites, &route.conditions, notes);
     }
     for refused in &answer.routes_refused {
         let cites = if refused.cites.is_empty() { String::new() } else { format!(" [{}]", refused.cites.join(", ")) };
@@ -227,7 +226,7 @@ fn opening_page(page: &mut String, opening: &OpeningAnswer, full: bool, notes: &
         wrapped(page, "        ? ", question, ASK);
     }
     let conditions = if opening.step == Step::Leave { &[][..] } else { &opening.conditions };
-    basis(page, &opening.cites, conditions, notes);
+    basis(page, "          ", &opening.cites, conditions, notes);
     if full {
         for out in &opening.ruled_out {
             wrapped(page, &format!("          not {}: ", out.remedy), &out.why_not, QUIET);
