@@ -10,24 +10,24 @@ use estimate::Task;
 pub fn repairs_at(facts: &Facts, index: BoxIndex) -> Vec<Task> {
     let mut repairs = Vec::new();
     for finding in facts.diagnosis.findings_at(index) {
-        let Some(task) = repair_of(finding.condition, finding.sure) else { continue };
-        if !repairs.contains(&task) {
-            repairs.push(task);
+        for task in repairs_of(finding.condition, finding.sure) {
+            if !repairs.contains(task) {
+                repairs.push(*task);
+            }
         }
     }
     repairs
 }
 
-/// The repair that a condition asks for, where it is sure enough to be planned.
-const fn repair_of(condition: Condition, sure: Certainty) -> Option<Task> {
+/// The repairs that a condition asks for, where it is sure enough to be planned.
+const fn repairs_of(condition: Condition, sure: Certainty) -> &'static [Task] {
     if matches!(sure, Certainty::Possible) {
-        return None;
+        return &[];
     }
     match condition {
-        Condition::FalseGround | Condition::ReversedFalseGround | Condition::GroundByPipeOrRod => {
-            Some(Task::RemoveFalseGround)
-        }
-        Condition::HotNeutralReversed => Some(Task::CorrectPolarity),
-        _ => None,
+        Condition::FalseGround | Condition::GroundByPipeOrRod => &[Task::RemoveFalseGround],
+        Condition::HotNeutralReversed => &[Task::CorrectPolarity],
+        Condition::ReversedFalseGround => &[Task::RemoveFalseGround, Task::CorrectPolarity],
+        _ => &[],
     }
 }
