@@ -1,12 +1,17 @@
 //! The command line: what can be asked, with help and an example for each.
 
 use crate::commands;
-use clap::{Parser, Subcommand, ValueEnum};
+use clap::{CommandFactory as _, FromArgMatches as _, Parser, Subcommand, ValueEnum};
+
+/// What the exit codes tell scripts, at the end of every help text.
+const EXIT_CODES: &str = "Exit codes:
+  0  answered
+  1  the survey or the price book has mistakes
+  2  the command line is wrong, or a file cannot be read
+  3  something could not be checked, must be found out first, or cannot be had lawfully
+     with what was offered";
 
 /// Correct receptacles that have no equipment ground, in existing dwellings
-///
-/// Exit codes: 0 answered; 1 the survey has mistakes; 2 the command line is wrong or a file cannot be read;
-/// 3 something could not be checked, must be found out first, or cannot be had lawfully with what was offered.
 #[derive(Debug, Parser)]
 #[command(name = "thirdwire", version, propagate_version = true, arg_required_else_help = true)]
 pub struct Cli {
@@ -16,6 +21,18 @@ pub struct Cli {
     /// What to do
     #[command(subcommand)]
     pub command: Command,
+}
+
+impl Cli {
+    /// Reads the command line; ends the program where it asks for help or is wrong.
+    pub fn read() -> Self {
+        let with_exit_codes = |command: clap::Command| {
+            let after = command.get_after_help().map_or(String::new(), |text| format!("{text}\n\n"));
+            command.after_help(after + EXIT_CODES)
+        };
+        let matches = with_exit_codes(Self::command()).mut_subcommands(with_exit_codes).get_matches();
+        Self::from_arg_matches(&matches).unwrap_or_else(|error| error.exit())
+    }
 }
 
 /// What can be asked.

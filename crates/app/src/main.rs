@@ -13,13 +13,12 @@ mod commands;
 mod named;
 mod page;
 
-use clap::Parser;
 use cli::{Cli, Command};
 use command_error::CommandError;
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
-    let cli = Cli::parse();
+    let cli = Cli::read();
     cli.colour.write_global();
     let outcome = match &cli.command {
         Command::Plan(args) => commands::plan::run(args),
