@@ -1,0 +1,125 @@
+//! Answers held against the schemas that the program prints: every key that is needed, and no other.
+
+use crate::running::{document, thirdwire, thirdwire_reading};
+use serde_json::Value;
+
+/// Holds the keys of a value and of all that is in it against a schema: those needed are there, others than known are not.
+fn assert_keys(schema: &Value, at: &Value, value: &Value, place: &str) {
+    let at = resolved(schema, at);
+    match value {
+        Value::Object(fields) => {
+            let known = at["properties"].as_object();
+            let Some(known) = known else { panic!("{place}: the schema knows no keys here: {at}") };
+            for needed in at["required"].as_array().into_iter().flatten().filter_map(Value::as_str) {
+                assert!(fields.contains_key(needed), "{place}: `{needed}` is missing");
+            }
+            for (key, field) in fields {
+                let Some(property) = known.get(key) else { panic!("{place}: the schema knows no `{key}`") };
+                assert_keys(schema, property, field, &format!("{place}/{key}"));
+            }
+        }
+        Value::Array(items) => {
+            for (index, item) in items.iter().enumerate() {
+                assert_keys(schema, &at["items"], item, &format!("{place}/{index}"));
+            }
+        }
+        Value::String(name) => {
+            let names = at["enum"].as_array();
+            let single: Vec<&Value> = at["oneOf"].as_array().into_iter().flatten().map(|one| &one["const"]).collect();
+            assert!(names.is_none_or(|names| names.iter().any(|known| known == name)), "{place}: `{name}`");
+            assert!(single.is_empty() || single.iter().any(|known| *known == name), "{place}: `{name}`");
+        }
+        _ => {}
+    }
+}
+
+/// The schema that a reference leads to; of a choice between something and null, the something.
+fn resolved<'a>(schema: &'a Value, at: &'a Value) -> &'a Value {
+    if let Some(path) = at["$ref"].as_str() {
+        let found = schema.pointer(path.trim_start_matches('#'));
+        return resolved(schema, found.unwrap_or_else(|| panic!("{path} leads nowhere")));
+    }
+    let choices = at["anyOf"].as_array();
+    choices.and_then(|choices| choices.iter().find(|one| one["type"] != "null")).map_or(at, |one| resolved(schema, one))
+}
+
+#[test]
+fn plans_have_the_keys_of_their_schema() {
+    let schema = thirdwire(&["schema", "plan"]).json();
+    for name in ["bungalow", "knob-and-tube", "flat"] {
+        let answer = thirdwire(&["plan", "--example", name, "--json"]).json();
+        assert_keys(&schema, &schema, &answer, name);
+    }
+}
+
+#[test]
+fn findings_have_the_keys_of_their_schema() {
+    let schema = thirdwire(&["schema", "findings"]).json();
+    for name in ["bungalow", "knob-and-tube", "flat"] {
+        let answer = thirdwire(&["findings", "--example", name, "--json"]).json();
+        assert_keys(&schema, &schema, &answer, name);
+    }
+}
+
+#[test]
+fn options_have_the_keys_of_their_schema() {
+    let schema = thirdwire(&["schema", "options"]).json();
+    for id in ["K-1", "L-3", "DN-2", "BA-1", "Y-1", "LA-1"] {
+        let answer = thirdwire(&["options", "examples/bungalow.toml", id, "--json"]).json();
+        assert_keys(&schema, &schema, &answer, id);
+    }
+    let unknown = thirdwire(&["options", "--edition", "2023", "--room", "unknown", "--json"]);
+    assert_eq!(unknown.code, 3);
+    assert_keys(&schema, &schema, &unknown.json(), "unknown");
+}
+
+/// The check above would be worth nothing if it let a foreign or a missing key pass.
+#[test]
+fn a_key_that_is_missing_or_foreign_does_not_pass() {
+    let schema = thirdwire(&["schema", "findings"]).json();
+    let answer = thirdwire(&["findings", "--example", "flat", "--json"]).json();
+    let mut foreign = answer.clone();
+    foreign["findings"][0]["colour"] = "red".into();
+    let mut missing = answer;
+    missing["findings"][0].as_object_mut().unwrap().remove("says");
+    for forged in [foreign, missing] {
+        let outcome = std::panic::catch_unwind(|| assert_keys(&schema, &schema, &forged, ""));
+        assert!(outcome.is_err());
+    }
+}
+
+#[test]
+fn circuits_say_what_feeds_what_and_what_one_ground_would_reach() {
+    let answer = thirdwire(&["circuits", "--example", "bungalow", "--json"]).json();
+    let set = &answer["trees"][0];
+    assert_eq!((&set["circuits"], &set["multiwire"]), (&serde_json::json!(["1", "2"]), &true.into()));
+    assert_eq!(set["feeds"]["K-1"], serde_json::json!(["K-2", "K-3"]));
+    let tail = serde_json::json!(["B2-3", "DN-1", "DN-2", "DN-3", "DN-4"]);
+    let groups = answer["bonded_groups"].as_array().unwrap();
+    assert!(groups.iter().any(|group| group["boxes"] == tail), "{groups:?}");
+}
+
+#[test]
+fn findings_alone_are_those_of_the_plan() {
+    let alone = thirdwire(&["findings", "--example", "bungalow", "--json"]).json();
+    let plan = thirdwire(&["plan", "--example", "bungalow", "--json"]).json();
+    let of_boxes =
+        plan["openings"].as_array().unwrap().iter().flat_map(|opening| opening["findings"].as_array().unwrap());
+    let in_plan = plan["findings"].as_array().unwrap().iter().chain(of_boxes);
+    let all = alone["findings"].as_array().unwrap();
+    assert_eq!(in_plan.clone().count(), all.len());
+    for finding in in_plan {
+        assert!(all.contains(finding), "{finding}");
+    }
+    assert_eq!(alone["find_out"], plan["find_out"]);
+}
+
+#[test]
+fn the_survey_schema_knows_every_key_of_the_examples() {
+    let schema = thirdwire(&["schema"]).json();
+    for table in ["panel", "circuit", "room", "box", "source", "route"] {
+        assert!(schema["properties"][table].is_object(), "{table}");
+    }
+    let survey = document("examples/flat.toml");
+    assert_eq!(thirdwire_reading(&["circuits", "-"], &survey).err, "");
+}

@@ -1,0 +1,170 @@
+//! The plan of the bungalow, opening by opening, each with its reason.
+
+use crate::rows::{assert_rows, circuit_row, dangers, opening, opening_row, refused_row, route_row};
+use crate::running::{Said, list, number, thirdwire};
+use serde_json::Value;
+
+fn planned() -> Said {
+    thirdwire(&["plan", "--example", "bungalow", "--json"])
+}
+
+fn plan() -> Value {
+    planned().json()
+}
+
+/// By hand: what is bought and the minutes × 95 dollars / 60, rounded half up.
+/// - `K-1`: label 2 × 0.30 and a plate 1.10 are 1.70; 5 min are 7.92; together 9.62, and so at every marked opening.
+/// - `K-2`: box 4.20 and fittings 1.90 are 6.10; new box 45, connect 8, test 5 are 58 min, 91.83; together 97.93.
+/// - `L-3`: 1.70; test 5 and taking out the jumper 10 are 15 min, 23.75; together 25.45.
+/// - `D-2`: three-slot 2.80, plate 1.10, labels 0.60 are 4.50; 20 + 5 min are 39.58; together 44.08.
+/// - `BA-1`: a label 0.30; 5 min, 7.92; together 8.22.
+/// - `B1-3`: 1.70; test 5 and polarity 8 are 13 min, 20.58; together 22.28.
+/// - `DN-1`: 5 min of testing, 7.92.
+/// - `LA-1`: GFCI/AFCI 49.00, plate 1.10, box 4.20 are 54.30; 45 + 20 + 5 + 12 are 82 min, 129.83; together 184.13.
+/// - `Y-1`: outdoor GFCI 43.00, plate 1.10, a label 0.30 are 44.40; 20 + 5 min, 39.58; together 83.98.
+#[test]
+fn every_opening_of_the_bungalow_gets_what_the_facts_and_the_prices_ask_for() {
+    let plan = plan();
+    assert_rows(
+        list(&plan, "/openings"),
+        opening_row,
+        &[
+            // Kitchen, multiwire set 1+2. Countertop (210.8(A)(6)), kitchen (210.12(A)): GFCI and AFCI are due, and only
+            // a two-pole breaker gives them over the shared neutral. Behind it the three-slot receptacle stays, marked.
+            "K-1: mark-protected kept keep | gfci-breaker | panel main: breaker-dual-2p | GFCI Protected + No Equipment Ground | ungrounded | 962",
+            // A refrigerator needs a real ground (250.114(3)). 2 × 2.25 conductors, 2.25 clamps, 2 × 2.25 device and
+            // 2.25 for the new ground are 13.5 in³ in a box of 12.5: a new box.
+            "K-2: connect-kept kept replace | separate-egc | panel main: breaker-dual-2p | no words | grounded by R-fridge | 9793",
+            // On circuit 2, the other half of the set: the same breaker protects it.
+            "K-3: mark-protected kept keep | gfci-breaker | panel main: breaker-dual-2p | GFCI Protected + No Equipment Ground | ungrounded | 962",
+            // A microwave oven is not on the list of 250.114(3), so R-counter is not bought for it.
+            "K-4: mark-protected kept keep | gfci-breaker | panel main: breaker-dual-2p | GFCI Protected + No Equipment Ground | ungrounded | 962",
+            // A two-slot receptacle without a ground is what the code let stand; nobody asked for more.
+            "L-1: leave kept keep | leave | panel main: breaker-dual | no words | ungrounded | 0",
+            // Three slots and no ground: lawful behind the GFCI breaker, marked. 3 cables make a GFCI here too big.
+            "L-2: mark-protected kept keep | gfci-breaker | panel main: breaker-dual | GFCI Protected + No Equipment Ground | ungrounded | 962",
+            // The false ground: the jumper comes out first; what is left is an opening without a ground.
+            "L-3: mark-protected kept keep | gfci-breaker | panel main: breaker-dual | GFCI Protected + No Equipment Ground | ungrounded | 2545",
+            // Computer and surge protector: a real ground, from the refrigerator's box through the wall, since both
+            // circuits start in the same panel (250.130(C)(4)). 8 + 2 + 4 + 2 are 16 in³ in 12.5: a new box.
+            "L-4: connect-kept kept replace | separate-egc | panel main: breaker-dual | no words | grounded by R-wall | 9793",
+            "L-5: leave kept keep | leave | panel main: breaker-dual | no words | ungrounded | 0",
+            "D-1: leave kept keep | leave | panel main: breaker-dual | no words | ungrounded | 0",
+            // The owner asks for three slots; behind the breaker that is there anyway a plain receptacle will do.
+            // One cable: 4 + 2 + 4 are 10 in³ in 12.5: the box stays.
+            "D-2: fit-protected three-slot keep | gfci-breaker | panel main: breaker-dual | GFCI Protected + No Equipment Ground | ungrounded | 4408",
+            "D-3: leave kept keep | leave | panel main: breaker-dual | no words | ungrounded | 0",
+            "H-1: leave kept keep | leave | none | no words | ungrounded | 0",
+            "H-2: leave kept keep | leave | none | no words | ungrounded | 0",
+            // A GFCI receptacle without a ground, lawful but for its missing words. Its own test button trips it, and
+            // that the tester's does not says nothing without a ground.
+            "BA-1: mark-gfci kept keep | gfci-receptacle | itself | No Equipment Ground | ungrounded | 822",
+            "BA-2: leave kept keep | leave | none | no words | ungrounded | 0",
+            "B1-1: leave kept keep | leave | panel main: breaker-dual | no words | ungrounded | 0",
+            "B1-2: leave kept keep | leave | panel main: breaker-dual | no words | ungrounded | 0",
+            // Hot and neutral have changed places: put right, then marked behind the breaker.
+            "B1-3: mark-protected kept keep | gfci-breaker | panel main: breaker-dual | GFCI Protected + No Equipment Ground | ungrounded | 2228",
+            // 64 V that collapse to 1 V under a low-impedance meter are phantoms: there is no ground.
+            "B2-1: mark-protected kept keep | gfci-breaker | panel main: breaker-dual | GFCI Protected + No Equipment Ground | ungrounded | 962",
+            "B2-2: leave kept keep | leave | panel main: breaker-dual | no words | ungrounded | 0",
+            // Here the den's grounded cable begins, and here the one new conductor for all of it lands: two cables 8,
+            // clamps 2 and the grounds 2 are 12 in³ of 21.
+            "B2-3: leave kept keep | leave | panel main: breaker-dual | no words | grounded by R-bed-den | 0",
+            // The tail of 1984 is one bonded group, its conductors seen joined in every box: nothing but a test.
+            "DN-1: ground-arrives kept keep | separate-egc | panel main: breaker-dual | no words | grounded by R-bed-den | 792",
+            "DN-2: ground-arrives kept keep | separate-egc | panel main: breaker-dual | no words | grounded by R-bed-den | 792",
+            "DN-3: ground-arrives kept keep | separate-egc | panel main: breaker-dual | no words | grounded by R-bed-den | 792",
+            "DN-4: ground-arrives kept keep | separate-egc | panel main: breaker-dual | no words | grounded by R-bed-den | 792",
+            // A clothes washer needs a ground. A GFCI/AFCI receptacle here, its load side feeding LA-2, costs 184.13;
+            // a breaker 94.50 and joining the old receptacle 97.93 cost 192.43.
+            "LA-1: connect-fitted dual replace | separate-egc | itself | no words | grounded by R-laundry | 18413",
+            "LA-2: mark-protected kept keep | downstream-of-gfci | box LA-1 | GFCI Protected + No Equipment Ground | ungrounded | 962",
+            "LA-3: leave kept keep | leave | box LA-1 | no words | ungrounded | 0",
+            // Outdoors GFCI is due, AFCI is not. A GFCI here costs 83.98; a breaker and two labels cost 94.50 + 9.62.
+            // The GFCI of the bathroom feeds only the luminaire there.
+            "Y-1: fit-gfci gfci keep | gfci-receptacle | itself | No Equipment Ground | ungrounded | 8398",
+        ],
+    );
+}
+
+/// By hand: 18 min are 28.50. With a two-pole GFCI/AFCI breaker 149.00 that is 177.50, with a single-pole one 66.00, 94.50.
+/// On circuits 3 and 4 a GFCI/AFCI receptacle further up would need a new box and its load side sorted: 184.43.
+#[test]
+fn the_panel_of_the_bungalow_gets_one_two_pole_and_two_single_pole_breakers() {
+    assert_rows(
+        list(&plan(), "/circuits"),
+        circuit_row,
+        &[
+            "1+2: breaker-dual-2p | gfci+afci | 17750",
+            "3: breaker-dual | gfci+afci | 9450",
+            "4: breaker-dual | gfci+afci | 9450",
+            "5: as-it-is |  | 0",
+            "6: as-it-is |  | 0",
+        ],
+    );
+}
+
+/// By hand: feet × wire, fittings at both ends 3.80, and minutes, each at 95 dollars / 60.
+/// - `R-bed-den`: 44 × 0.22 + 3.80 = 13.48; 35 + 2 × 44 = 123 min, 194.75; together 208.23. R-den would bring the same
+///   ground for 52 × 0.22 + 3.80 + a patch 6.00 = 21.24 and 110 + 40 = 150 min, 237.50; together 258.74.
+/// - `R-laundry`: 16 × 0.33 + 3.80 = 9.08; 35 + 32 = 67 min, 106.08; together 115.16. 12 AWG for 20 A (Table 250.122).
+/// - `R-fridge`: 28 × 0.33 + 3.80 = 13.04; 35 + 56 = 91 min, 144.08; together 157.12.
+/// - `R-wall`: 7 × 0.22 + 3.80 + 6.00 = 11.34; 40 + 40 = 80 min, 126.67; together 138.01. R-living from the panel would
+///   cost 36 × 0.22 + 3.80 = 11.72 and 35 + 72 = 107 min, 169.42; together 181.14.
+#[test]
+fn four_grounds_are_brought_into_the_bungalow_and_the_kitchen_pipe_is_refused() {
+    let plan = plan();
+    assert_rows(
+        list(&plan, "/routes"),
+        route_row,
+        &[
+            "R-bed-den: main → B2-3, 14 AWG | B2-3 DN-1 DN-2 DN-3 DN-4 | 20823",
+            "R-laundry: main → LA-1, 12 AWG | LA-1 | 11516",
+            "R-fridge: main → K-2, 12 AWG | K-2 | 15712",
+            "R-wall: K-2 → L-4, 14 AWG | L-4 | 13801",
+        ],
+    );
+    // The pipe is reached 22 ft from where the water enters; only the first 5 ft count.
+    assert_rows(
+        list(&plan, "/routes_refused"),
+        refused_row,
+        &[
+            "R-pipe: a water pipe inside the building counts only within 5 ft of where it enters [250.130(C), 250.68(C)(1)]",
+        ],
+    );
+}
+
+/// By hand: panel 177.50 + 2 × 94.50 = 366.50; routes 208.23 + 115.16 + 157.12 + 138.01 = 618.52; openings
+/// 6 × 9.62 + 2 × 97.93 + 25.45 + 44.08 + 8.22 + 22.28 + 4 × 7.92 + 184.13 + 83.98 = 653.40; together 1,638.42.
+/// Grounded are K-2, L-4, LA-1 and the four of the den: 7 of 24 receptacles, none of them before.
+#[test]
+fn the_bungalow_costs_1638_dollars_and_42_cents_and_grounds_7_of_24() {
+    let plan = plan();
+    assert_eq!(number(&plan, "/totals/price/total_cents"), 163_842);
+    assert_eq!(number(&plan, "/totals/grounded_before"), 0);
+    assert_eq!(number(&plan, "/totals/grounded_after"), 7);
+    assert_eq!(number(&plan, "/totals/receptacles"), 24);
+    assert_eq!(number(&plan, "/totals/wall_openings"), 1);
+    assert_eq!(plan["totals"]["demo_prices"], true);
+}
+
+/// By hand: every ground is known (no wiring method brings one, or none was seen), every wish and every piece of
+/// equipment is served, every box that is touched can be counted: nothing is left to ask.
+#[test]
+fn the_bungalow_is_complete_and_exits_with_0() {
+    let said = planned();
+    assert_eq!(said.code, 0);
+    assert_eq!(said.json()["status"], "complete");
+    assert_eq!(said.json()["in_the_way"], serde_json::json!([]));
+}
+
+#[test]
+fn the_traps_of_the_bungalow_are_told_at_their_openings() {
+    let plan = plan();
+    assert!(dangers(&plan, "L-3").contains(&"false-ground"));
+    assert!(dangers(&plan, "B1-3").contains(&"hot-neutral-reversed"));
+    // The den reads an open ground in every box, though a conductor is connected in each.
+    for id in ["DN-1", "DN-2", "DN-3", "DN-4"] {
+        assert_eq!(opening(&plan, id)["ground"], "none");
+    }
+}

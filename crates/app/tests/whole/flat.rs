@@ -1,0 +1,112 @@
+//! The plan of the flat, opening by opening, each with its reason.
+
+use crate::rows::{assert_rows, circuit_row, opening, opening_row, refused_row};
+use crate::running::{Said, list, number, thirdwire};
+use serde_json::Value;
+
+fn planned() -> Said {
+    thirdwire(&["plan", "--example", "flat", "--json"])
+}
+
+fn plan() -> Value {
+    planned().json()
+}
+
+/// By hand: minutes × 95 dollars / 60, rounded half up.
+/// - `L-2` and `BA-1`: 1.70 and 5 min, 7.92; together 9.62.
+/// - `B-1`: fittings 1.90; 15 min, 23.75; together 25.65.
+/// - `K-2`: GFCI/AFCI 49.00 and a plate 1.10 are 50.10; 20 + 15 + 5 = 40 min, 63.33; together 113.43.
+/// - `BY-1`: outdoor three-slot 21.00, plate 1.10, labels 0.60, two aluminium splices 9.20 are 31.90;
+///   20 + 5 + 2 × 6 = 37 min, 58.58; together 90.48.
+#[test]
+fn every_opening_of_the_flat_gets_what_the_facts_and_the_prices_ask_for() {
+    assert_rows(
+        list(&plan(), "/openings"),
+        opening_row,
+        &[
+            // Two slots, ground cut off: lawful as it is, and whether the stub can be reached is asked.
+            "L-1: leave kept keep | leave | panel 3B: breaker-dual | no words | ungrounded | 0",
+            // Three slots and no ground: protection and words. AFCI is due in a living room, so a breaker that is both.
+            "L-2: mark-protected kept keep | gfci-breaker | panel 3B: breaker-dual | GFCI Protected + No Equipment Ground | ungrounded | 962",
+            "L-3: leave kept keep | leave | panel 3B: breaker-dual | no words | ungrounded | 0",
+            // The thin ground is there, folded back: where one is there it must be used (406.4(D)(1)).
+            "B-1: restore-kept kept keep | restore-existing-ground | none | no words | grounded | 2565",
+            // The same for the computer's opening: restoring serves it, which no GFCI would.
+            "B-2: restore-kept kept keep | restore-existing-ground | none | no words | grounded | 2565",
+            "B-3: leave kept keep | leave | none | no words | grounded | 0",
+            // A GFCI on a shown ground: nothing to do.
+            "K-1: leave kept keep | leave | itself | no words | grounded | 0",
+            // The refrigerator's loose ground is restored. All receptacles of a kitchen need GFCI (210.8(A)(6), 2023) and
+            // AFCI: a receptacle that is both costs 113.43; a breaker and keeping the old one 94.50 + 25.65.
+            "K-2: restore-fitted dual keep | restore-existing-ground | itself | no words | grounded | 11343",
+            // GFCI is due in a bathroom, AFCI is not.
+            "BA-1: mark-protected kept keep | gfci-breaker | panel 3B: breaker-gfci | GFCI Protected + No Equipment Ground | ungrounded | 962",
+            "BA-2: leave kept keep | leave | panel 3B: breaker-gfci | no words | ungrounded | 0",
+            // The corridor's ground is sound; nothing is asked of it.
+            "CO-1: leave kept keep | leave | none | no words | grounded | 0",
+            // On aluminium a new receptacle takes copper pigtails by listed splices. Pigtails are not counted:
+            // 2 × 2.25 + 2 × 2.25 are 9 in³ of 13.5.
+            "BY-1: fit-protected three-slot keep | gfci-breaker | panel 3B: breaker-gfci | GFCI Protected + No Equipment Ground | ungrounded | 9048",
+        ],
+    );
+}
+
+/// By hand: 18 min are 28.50; breakers 66.00, 52.00 and 58.00. Circuit 1: L-2 has two cables, 8 + 2 + 4 are 14 in³ in
+/// 12.5, so a GFCI/AFCI receptacle there needs a box: 54.60 and 70 min, 110.83; together 165.43 against 94.50 + 9.62.
+/// Circuit 2 needs AFCI only, since its ground is restored. Circuit 4: a GFCI at BY-1 alone would cost 43.00 + 1.10 + 0.30 +
+/// 9.20 and 37 min, 58.58; together 112.18, and BA-1 would be without.
+#[test]
+fn three_circuits_of_the_flat_get_three_kinds_of_breaker() {
+    assert_rows(
+        list(&plan(), "/circuits"),
+        circuit_row,
+        &[
+            "1: breaker-dual | gfci+afci | 9450",
+            "2: breaker-afci | afci | 8050",
+            "3: as-it-is |  | 0",
+            "4: breaker-gfci | gfci | 8650",
+            "H7: as-it-is |  | 0",
+        ],
+    );
+}
+
+/// Published: 250.130(C)(4) as code texts of 2014 and later have it: only of a circuit that starts in the same enclosure.
+#[test]
+fn the_corridors_ground_is_refused_since_it_comes_from_another_panel() {
+    let plan = plan();
+    assert_eq!(list(&plan, "/routes"), [] as [Value; 0]);
+    assert_rows(
+        list(&plan, "/routes_refused"),
+        refused_row,
+        &["R-corridor: the two circuits do not start in the same panel [250.130(C)(4)]"],
+    );
+}
+
+/// By hand: breakers 94.50 + 80.50 + 86.50 = 261.50; openings 2 × 9.62 + 2 × 25.65 + 113.43 + 90.48 = 274.45; together
+/// 535.95. Grounded are B-1, B-2, K-1, K-2 and CO-1, by conductors that are there already: 5 of 10, before and after.
+#[test]
+fn the_flat_costs_535_dollars_and_95_cents() {
+    let plan = plan();
+    assert_eq!(number(&plan, "/totals/price/total_cents"), 53_595);
+    assert_eq!(number(&plan, "/totals/grounded_before"), 5);
+    assert_eq!(number(&plan, "/totals/grounded_after"), 5);
+    assert_eq!(number(&plan, "/totals/receptacles"), 10);
+    assert_eq!(number(&plan, "/totals/wall_openings"), 0);
+}
+
+/// The stubs in the living room and the bathroom may reach, and whether a thinner ground may serve is the authority's to say.
+#[test]
+fn the_flat_is_provisional_until_the_stubs_are_seen_and_the_authority_is_asked() {
+    let said = planned();
+    assert_eq!(said.code, 3);
+    let plan = said.json();
+    assert_eq!(plan["status"], "provisional");
+    for id in ["L-1", "L-2", "L-3", "BA-1"] {
+        assert_eq!(opening(&plan, id)["ground"], "cut-off");
+        assert_eq!(list(opening(&plan, id), "/open_questions").len(), 1, "{id}");
+    }
+    for id in ["B-1", "B-2"] {
+        assert_eq!(opening(&plan, id)["ground"], "loose");
+        assert_eq!(list(opening(&plan, id), "/open_questions").len(), 1, "{id}");
+    }
+}

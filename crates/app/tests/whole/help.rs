@@ -1,0 +1,52 @@
+//! The help texts.
+
+use crate::running::thirdwire;
+
+const COMMANDS: [&str; 7] = ["plan", "options", "findings", "circuits", "schema", "prices", "example"];
+
+#[test]
+fn every_command_has_an_example_and_names_the_exit_codes() {
+    for command in COMMANDS {
+        let said = thirdwire(&[command, "--help"]);
+        assert_eq!(said.code, 0, "{command}");
+        assert!(said.out.contains(&format!("  thirdwire {command}")), "{command} has no example");
+        assert!(said.out.contains("Exit codes:"), "{command} names no exit codes");
+    }
+}
+
+#[test]
+fn the_help_of_the_program_lists_every_command_and_the_exit_codes() {
+    let help = thirdwire(&["--help"]).out;
+    for command in COMMANDS {
+        assert!(help.contains(&format!("\n  {command} ")), "{command}");
+    }
+    assert!(help.contains("Exit codes:"));
+}
+
+/// The examples of the help, run as they stand.
+#[test]
+fn the_examples_of_the_help_run() {
+    for command in COMMANDS {
+        let help = thirdwire(&[command, "--help"]).out.replace("\\\n", " ");
+        let examples = help.lines().map(str::trim).filter(|line| line.starts_with("thirdwire "));
+        for example in examples.filter(|line| !line.contains("my-") && !line.contains("plan.")) {
+            let line = example.split(" > ").next().unwrap_or_default();
+            let words = words_of(line);
+            let args: Vec<&str> = words.iter().skip(1).map(String::as_str).collect();
+            let said = thirdwire(&args);
+            assert!(matches!(said.code, 0 | 3), "{example}: {said:?}");
+            assert!(!said.out.is_empty(), "{example}");
+        }
+    }
+}
+
+/// The words of a command line, those in double quotes kept whole.
+fn words_of(line: &str) -> Vec<String> {
+    let quoted = line.split('"').enumerate();
+    quoted
+        .flat_map(|(position, part)| {
+            let words: Vec<&str> = if position % 2 == 1 { vec![part] } else { part.split_whitespace().collect() };
+            words.into_iter().map(str::to_owned).collect::<Vec<_>>()
+        })
+        .collect()
+}

@@ -1,0 +1,136 @@
+//! The plan of the knob-and-tube house, opening by opening, each with its reason.
+
+use crate::rows::{assert_rows, circuit_row, dangers, opening, opening_row, refused_row, route_row};
+use crate::running::{Said, list, number, thirdwire};
+use serde_json::Value;
+
+fn planned() -> Said {
+    thirdwire(&["plan", "--example", "knob-and-tube", "--json"])
+}
+
+fn plan() -> Value {
+    planned().json()
+}
+
+/// By hand: minutes × 95 dollars / 60, rounded half up.
+/// - `P-2`: 1.70 and 5 min, 7.92; together 9.62.
+/// - `P-3`: box 4.20, fittings 1.90; 45 + 8 + 5 = 58 min, 91.83; together 97.93.
+/// - `K-1`: GFCI/AFCI 49.00, plate 1.10, label 0.30 are 50.40; 20 + 5 + 12 = 37 min, 58.58; together 108.98.
+/// - `K-2` and `C-1`: fittings 1.90; 8 + 5 = 13 min, 20.58; together 22.48.
+/// - `B1-2`: 50.40 and a box 4.20 are 54.60; 45 + 20 + 5 + 12 = 82 min, 129.83; together 184.43.
+/// - `B2-2`: fittings 1.90; 8 + 5, the jumper 10 and polarity 8 are 31 min, 49.08; together 50.98.
+/// - `BA-1`: GFCI 24.00, plate, label and box 5.60 are 29.60; 45 + 20 + 5 = 70 min, 110.83; together 140.43.
+#[test]
+fn every_opening_of_the_knob_and_tube_house_gets_what_the_facts_and_the_prices_ask_for() {
+    let plan = plan();
+    assert_rows(
+        list(&plan, "/openings"),
+        opening_row,
+        &[
+            "P-1: leave kept keep | leave | panel fuses: dead-front-dual | no words | ungrounded | 0",
+            "P-2: mark-protected kept keep | gfci-breaker | panel fuses: dead-front-dual | GFCI Protected + No Equipment Ground | ungrounded | 962",
+            // A computer needs a real ground. The armor of the stub is none: it has no bonding strip, and 118 V under a
+            // high-impedance meter prove nothing. 4.5 + 2.25 + 4.5 + 2 are 13.25 in³ in 12.5: a new box.
+            "P-3: connect-kept kept replace | separate-egc | panel fuses: dead-front-dual | no words | grounded by R-parlor | 9793",
+            "DI-1: leave kept keep | leave | panel fuses: dead-front-dual | no words | ungrounded | 0",
+            // The box must not be touched: protection from the panel and words on a new plate need no conductor moved.
+            "DI-2: mark-protected kept keep | gfci-breaker | panel fuses: dead-front-dual | GFCI Protected + No Equipment Ground | ungrounded | 962",
+            // Countertop and kitchen: GFCI and AFCI. 6 × 2.25 + 4.5 are 18 in³ of 21, so that a device here is cheaper
+            // than one beside the panel (159.08), and its load side protects the basement too.
+            "K-1: fit-gfci dual keep | gfci-receptacle | itself | No Equipment Ground | ungrounded | 10898",
+            // A refrigerator: a real ground from the washer's box. 4.5 + 4.5 + 2.25 are 11.25 in³ of 12.5.
+            "K-2: connect-kept kept keep | separate-egc | box K-1 | no words | grounded by R-washer-fridge | 2248",
+            "B1-1: leave kept keep | leave | none | no words | ungrounded | 0",
+            // The owner asks for three slots. 4 × 2.25 + 4.5 are 13.5 in³ in 12.5: a new box whatever is fitted, and then
+            // a GFCI/AFCI receptacle (184.43) gives the bedroom behind it AFCI protection as well.
+            "B1-2: fit-gfci dual replace | gfci-receptacle | itself | No Equipment Ground | ungrounded | 18443",
+            "B2-1: leave kept keep | leave | box B1-2 | no words | ungrounded | 0",
+            // An air conditioner: a real ground (250.114(3)). The jumper comes out and hot and neutral are put right.
+            // 4.5 + 4.5 + 2 are 11 in³ of 12.5: the box stays. AFCI protection comes from B1-2.
+            "B2-2: connect-kept kept keep | separate-egc | box B1-2 | no words | grounded by R-bedroom | 5098",
+            "U-1: leave kept keep | leave | none | no words | ungrounded | 0",
+            // GFCI is due in a bathroom, AFCI is not. 6 × 2.25 + 4.5 are 18 in³ in 14: a new box.
+            "BA-1: fit-gfci gfci replace | gfci-receptacle | itself | No Equipment Ground | ungrounded | 14043",
+            "BA-2: leave kept keep | leave | none | no words | ungrounded | 0",
+            // A washer in an unfinished basement: a ground from the street pipe 3 ft from its entry, and GFCI from K-1.
+            // 4 × 2.25 + 2.25 + 4.5 + 2.25 are 18 in³ of 21.
+            "C-1: connect-kept kept keep | separate-egc | box K-1 | no words | grounded by R-washer | 2248",
+            "C-2: leave kept keep | leave | box K-1 | no words | ungrounded | 0",
+        ],
+    );
+}
+
+/// By hand: GFCI/AFCI device 58.00 and its box 14.00 are 72.00; 55 min are 87.08; together 159.08. Circuit A needs it: at
+/// DI-2 no device can be fitted, and nothing upstream of both P-2 and DI-2 but P-1, where 6 × 2.25 + 4.5 are 18 in³ in 12.5.
+/// A fuse panel takes no protective breaker at all.
+#[test]
+fn the_fuse_panel_gets_a_device_beside_it_for_one_circuit() {
+    assert_rows(
+        list(&plan(), "/circuits"),
+        circuit_row,
+        &["A: dead-front-dual | gfci+afci | 15908", "B: as-it-is |  | 0", "C: as-it-is |  | 0", "D: as-it-is |  | 0"],
+    );
+}
+
+/// By hand: feet × wire, fittings at both ends 3.80, minutes × 95 dollars / 60.
+/// - `R-washer`: 12 × 0.33 + 3.80 = 7.76; 35 + 24 = 59 min, 93.42; together 101.18.
+/// - `R-washer-fridge`: 15 × 0.33 + 3.80 = 8.75; 55 min, 87.08; together 95.83. R-fridge from the electrode conductor
+///   would cost 26 × 0.33 + 3.80 = 12.38 and 35 + 52 = 87 min, 137.75; together 150.13.
+/// - `R-parlor`: 34 × 0.22 + 3.80 = 11.28; 35 + 68 = 103 min, 163.08; together 174.36.
+/// - `R-bedroom`: 24 × 0.22 + 3.80 + 2 × 6.00 = 21.08; 170 + 2 × 40 = 250 min, 395.83; together 416.91.
+#[test]
+fn grounds_come_from_the_street_pipe_and_the_electrode_conductor_and_not_from_rod_or_stack() {
+    let plan = plan();
+    assert_rows(
+        list(&plan, "/routes"),
+        route_row,
+        &[
+            "R-washer: street-pipe → C-1, 12 AWG | C-1 | 10118",
+            "R-washer-fridge: C-1 → K-2, 12 AWG | K-2 | 9583",
+            "R-parlor: electrode-wire → P-3, 14 AWG | P-3 | 17436",
+            "R-bedroom: K-2 → B2-2, 14 AWG | B2-2 | 41691",
+        ],
+    );
+    assert_rows(
+        list(&plan, "/routes_refused"),
+        refused_row,
+        &[
+            "R-rod: a rod of its own is no ground: the earth does not carry enough to open a breaker [250.4(A)(5)]",
+            "R-stack: this metal is not among the places at which a ground may be connected [250.130(C)]",
+        ],
+    );
+}
+
+/// A jumper on a reversed receptacle: neither a plug-in tester nor a GFCI sees it, an independent earth does.
+#[test]
+fn the_reversed_false_ground_is_told_as_a_danger() {
+    assert!(dangers(&plan(), "B2-2").contains(&"reversed-false-ground"));
+}
+
+/// By hand: panel 159.08; routes 101.18 + 95.83 + 174.36 + 416.91 = 788.28; openings 2 × 9.62 + 97.93 + 108.98 +
+/// 2 × 22.48 + 184.43 + 50.98 + 140.43 = 646.95; together 1,594.31.
+#[test]
+fn the_knob_and_tube_house_costs_1594_dollars_and_31_cents() {
+    assert_eq!(number(&plan(), "/totals/price/total_cents"), 159_431);
+}
+
+/// By hand: R-washer, R-washer-fridge, R-parlor and R-bedroom ground one receptacle each: 4 of 13, none before.
+#[test]
+fn four_of_thirteen_receptacles_are_grounded_and_two_walls_opened() {
+    let plan = plan();
+    assert_eq!(number(&plan, "/totals/grounded_before"), 0);
+    assert_eq!(number(&plan, "/totals/grounded_after"), 4);
+    assert_eq!(number(&plan, "/totals/receptacles"), 13);
+    assert_eq!(number(&plan, "/totals/wall_openings"), 2);
+}
+
+/// P-3 reads nearly grounded through armor that is no ground: that must be found out, so the plan is not the last word.
+#[test]
+fn the_armored_stub_leaves_the_plan_provisional_with_exit_code_3() {
+    let said = planned();
+    assert_eq!(said.code, 3);
+    let plan = said.json();
+    assert_eq!(plan["status"], "provisional");
+    assert!(list(&plan, "/in_the_way").iter().any(|line| line.as_str().unwrap_or("").starts_with("P-3: find out")));
+    assert_eq!(opening(&plan, "P-3")["ground"], "unknown");
+}

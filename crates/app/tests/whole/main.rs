@@ -1,0 +1,18 @@
+//! The program as its users meet it: real dwellings planned, commands run, pages and documents held against each other.
+#![allow(clippy::disallowed_methods, reason = "these tests read documents and start the program")]
+
+mod answers;
+mod bungalow;
+mod dwelling_page;
+mod examples;
+mod exit_codes;
+mod flat;
+mod help;
+mod knob_and_tube;
+mod mistakes;
+mod options;
+mod own_prices;
+mod rows;
+mod running;
+mod streams;
+mod written_documents;
