@@ -1,5 +1,6 @@
 //! The job: whose dwelling, how old, and which code stands where it stands.
 
+use crate::day::Day;
 use crate::names::names;
 
 /// What the survey says about the job as a whole.
@@ -13,7 +14,11 @@ pub struct Job {
     pub dwelling_use: Option<DwellingUse>,
     /// The year of the edition of the NEC in force; any year can be written, the rulebook says whether it knows it.
     pub edition: Option<u16>,
-    /// The name of a file of local amendments, where the survey names one.
+    /// The place whose adoption of the code counts, as the rulebook names it, where the survey says so.
+    pub place: Option<String>,
+    /// The day of the permit, which picks the adoption and what begins or ends by a date.
+    pub permit_day: Option<Day>,
+    /// The name of a file of local changes to the code, where the survey names one.
     pub amendments: Option<String>,
 }
 

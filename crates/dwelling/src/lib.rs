@@ -5,6 +5,7 @@
 mod names;
 
 mod contents;
+mod day;
 mod device_box;
 mod equipment;
 mod ground_source;
@@ -22,6 +23,7 @@ mod tree;
 mod whole;
 
 pub use contents::{CableInBox, Cables, cables_in_box};
+pub use day::{Day, NotADay};
 pub use device_box::{Body, Clamps, DeviceBox, Feed, Holding, Want};
 pub use equipment::Equipment;
 pub use ground_source::{GroundSource, SourceKind};

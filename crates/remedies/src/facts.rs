@@ -2,7 +2,8 @@
 
 use diagnosis::Diagnosis;
 use dwelling::{
-    BondedGroups, BoxIndex, CableKind, CircuitTree, Dwelling, Feed, GroundFact, GroundSeen, Reach, cables_in_box, circuit_trees,
+    BondedGroups, BoxIndex, CableKind, CircuitTree, Dwelling, Feed, GroundFact, GroundSeen, Reach, cables_in_box,
+    circuit_trees,
 };
 use electrical::{ConductorMetal, Volume};
 use rulebook::{CodeInForce, FillContents, Judgement, Opening, judge};

@@ -1,7 +1,8 @@
 //! The pages for users: the survey file, and the mistakes, made from the same tables that the reading uses.
 
+use crate::local_code;
 use crate::mistakes::KINDS;
-use crate::shape::{FieldKind, Need, Shape};
+use crate::shape::{FieldKind, NameList, Need, Shape};
 use crate::tables::names::LISTS;
 use crate::tables::survey;
 use std::fmt::Write as _;
@@ -22,33 +23,19 @@ file whose name ends in `.json` is read as JSON.
 - **Every mistake** of a file is pointed at in one go; [mistakes](mistakes.md) lists them.
 ";
 
+const ABOUT_LOCAL_CODE: &str = "\
+Places change the code that they adopt. A file of local code says who changed what, where that is written, and from which
+permit day it holds. A survey names the file (`amendments = \"larch-county.toml\"` under `[job]`), and every answer that a change
+has a part in names its authority. What counts is the authority's word: ask before you rely on a file.
+";
+
 /// The page about the survey file, in Markdown.
 #[must_use]
 pub fn survey_page() -> String {
     let mut page = format!("{MADE}\n\n# The survey file\n\n{INTRODUCTION}\n");
-    let mut shapes: Vec<&'static Shape> = Vec::new();
-    collect(&survey::SHAPE, &mut shapes);
-    for shape in shapes {
-        let title =
-            if shape.title.contains(['[', '{']) { format!("`{}`", shape.title) } else { shape.title.to_string() };
-        let _ = write!(page, "## {title}\n\n{}\n\n", shape.meaning);
-        page.push_str("| key | what it says | what it holds | needed | example |\n| --- | --- | --- | --- | --- |\n");
-        for field in shape.fields {
-            let needed = if field.need == Need::Optional { "" } else { "yes" };
-            let holds = field.kind.expected();
-            let _ =
-                writeln!(page, "| `{}` | {} | {holds} | {needed} | `{}` |", field.key, field.meaning, field.example);
-        }
-        page.push('\n');
-    }
+    tables(&mut page, &survey::SHAPE);
     page.push_str("## Names\n\n");
-    for list in LISTS {
-        let _ = write!(page, "### {}\n\n| name | meaning |\n| --- | --- |\n", capital(list.title));
-        for name in list.names {
-            let _ = writeln!(page, "| `{name}` | {} |", (list.meaning)(name).trim());
-        }
-        page.push('\n');
-    }
+    names(&mut page, LISTS);
     page.push_str(
         "## Trade sizes of metal boxes\n\n| size | volume | printed | by gang |\n| --- | --- | --- | --- |\n",
     );
@@ -77,6 +64,46 @@ pub fn mistakes_page() -> String {
 }
 
 /// A shape and those inside it, each once, in the order they are met.
+/// The page about files of local code, in Markdown.
+#[must_use]
+pub fn local_code_page() -> String {
+    let mut page = format!("{MADE}\n\n# Local changes to the code\n\n{ABOUT_LOCAL_CODE}\n");
+    tables(&mut page, &local_code::SHAPE);
+    page.push_str("## Names\n\n");
+    names(&mut page, local_code::LISTS);
+    page
+}
+
+/// A section for each table below a shape.
+fn tables(page: &mut String, top: &'static Shape) {
+    let mut shapes: Vec<&'static Shape> = Vec::new();
+    collect(top, &mut shapes);
+    for shape in shapes {
+        let title =
+            if shape.title.contains(['[', '{']) { format!("`{}`", shape.title) } else { shape.title.to_string() };
+        let _ = write!(page, "## {title}\n\n{}\n\n", shape.meaning);
+        page.push_str("| key | what it says | what it holds | needed | example |\n| --- | --- | --- | --- | --- |\n");
+        for field in shape.fields {
+            let needed = if field.need == Need::Optional { "" } else { "yes" };
+            let holds = field.kind.expected();
+            let _ =
+                writeln!(page, "| `{}` | {} | {holds} | {needed} | `{}` |", field.key, field.meaning, field.example);
+        }
+        page.push('\n');
+    }
+}
+
+/// A section for each list of names.
+fn names(page: &mut String, lists: &[&NameList]) {
+    for list in lists {
+        let _ = write!(page, "### {}\n\n| name | meaning |\n| --- | --- |\n", capital(list.title));
+        for name in list.names {
+            let _ = writeln!(page, "| `{name}` | {} |", (list.meaning)(name).trim());
+        }
+        page.push('\n');
+    }
+}
+
 fn collect(shape: &'static Shape, shapes: &mut Vec<&'static Shape>) {
     if shapes.iter().any(|known| known.name == shape.name) {
         return;

@@ -20,7 +20,7 @@ const DEAREST: i64 = 10_000;
 /// The longest task, in minutes.
 const LONGEST: i64 = 10_000;
 
-static SHAPE: Shape = Shape {
+pub(crate) static SHAPE: Shape = Shape {
     title: "the file",
     name: "prices",
     meaning: "What a contractor pays and charges.",

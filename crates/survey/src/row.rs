@@ -3,12 +3,13 @@
 use crate::decimal::Decimal;
 use crate::diagnostic::Span;
 use crate::mistakes::{
-    control_character, count_out_of_range, empty_text, key_missing, key_twice, list_too_long, name_twice,
+    control_character, count_out_of_range, day_not_real, empty_text, key_missing, key_twice, list_too_long, name_twice,
     not_a_quantity, number_not_whole, text_too_long, unknown_key, unknown_name, wrong_type,
 };
 use crate::notes::Notes;
 use crate::shape::{Field, FieldKind, NameList, Need, Shape};
 use crate::value::{Table, Value, ValueKind};
+use dwelling::Day;
 use std::collections::BTreeMap;
 
 /// The word for what nobody knows yet.
@@ -152,6 +153,24 @@ impl<'a> Row<'a> {
             }
         }
         Some(found)
+    }
+
+    /// A list of texts.
+    pub(crate) fn texts(&self, notes: &mut Notes, key: &str) -> Option<Vec<String>> {
+        let (field, value) = self.get(key)?;
+        let items = items_of(notes, field, value)?;
+        Some(items.iter().filter_map(|item| text_of(notes, field, item).map(str::to_string)).collect())
+    }
+
+    /// A day of the calendar.
+    pub(crate) fn day(&self, notes: &mut Notes, key: &str) -> Option<Day> {
+        let (field, value) = self.get(key)?;
+        let text = text_of(notes, field, value)?;
+        let day = text.parse().ok();
+        if day.is_none() {
+            notes.push(day_not_real::mistake(key, text, value.span));
+        }
+        day
     }
 
     /// The table inside this one under a key.

@@ -1,5 +1,7 @@
 //! The JSON Schema of survey files, made from the shapes.
 
+use crate::local_code;
+use crate::prices;
 use crate::quantity::Quantity;
 use crate::row::UNKNOWN;
 use crate::shape::{Field, FieldKind, Need, Shape};
@@ -17,12 +19,25 @@ const ID: &str = r"^[A-Za-z0-9_./#+\u00aa-\uffff-]{1,64}$";
 /// It describes the shape; what only the whole survey shows is left to [`crate::read`].
 #[must_use]
 pub fn schema() -> Value {
+    schema_of(&survey::SHAPE, "survey of a dwelling")
+}
+
+/// The JSON Schema of files of local changes to the code, draft 2020-12.
+#[must_use]
+pub fn local_code_schema() -> Value {
+    schema_of(&local_code::SHAPE, "local changes to the code")
+}
+
+/// The JSON Schema of price books, draft 2020-12.
+#[must_use]
+pub fn prices_schema() -> Value {
+    schema_of(&prices::SHAPE, "price book")
+}
+
+fn schema_of(shape: &'static Shape, title: &str) -> Value {
     let mut definitions = Map::new();
-    let mut root = table(&survey::SHAPE, &mut definitions);
-    let head = json!({
-        "$schema": "https://json-schema.org/draft/2020-12/schema",
-        "title": "survey of a dwelling",
-    });
+    let mut root = table(shape, &mut definitions);
+    let head = json!({ "$schema": "https://json-schema.org/draft/2020-12/schema", "title": title });
     if let (Value::Object(root), Value::Object(head)) = (&mut root, head) {
         for (key, value) in head {
             root.insert(key, value);
@@ -68,7 +83,9 @@ fn kind(kind: &FieldKind, definitions: &mut Map<String, Value>) -> Value {
         FieldKind::Format => json!({ "const": survey::FORMAT as i64 }),
         FieldKind::Id => json!({ "type": "string", "pattern": ID }),
         FieldKind::Reference(_) | FieldKind::Text | FieldKind::TradeSize => json!({ "type": "string", "minLength": 1 }),
+        FieldKind::Texts => json!({ "type": "array", "items": { "type": "string", "minLength": 1 } }),
         FieldKind::Flag => json!({ "type": "boolean" }),
+        FieldKind::Day => json!({ "type": "string", "format": "date" }),
         FieldKind::Year => json!({ "type": "integer" }),
         FieldKind::Count(least, most) => json!({ "type": "integer", "minimum": least, "maximum": most }),
         FieldKind::Name(list) => json!({ "type": "string", "enum": list.names }),

@@ -49,8 +49,12 @@ pub(crate) enum FieldKind {
     /// The id of something else; the text says of what.
     Reference(&'static str),
     Text,
+    /// A list of texts.
+    Texts,
     Flag,
     Year,
+    /// A day of the calendar, written like `2025-07-01`.
+    Day,
     /// A whole number from a least to a greatest.
     Count(i64, i64),
     Name(&'static NameList),
@@ -96,8 +100,10 @@ impl FieldKind {
             Self::Format => "the number of the survey format, `1`".to_string(),
             Self::Id => "a name of your own in quotes, such as `\"B2-1\"`".to_string(),
             Self::Reference(what) => format!("the id of {what} in quotes"),
+            Self::Texts => "a list of texts, such as `[\"kitchen\"]`".to_string(),
             Self::Text => "a text in quotes".to_string(),
             Self::Flag => "`true` or `false`".to_string(),
+            Self::Day => "a day in quotes, such as `\"2025-07-01\"`".to_string(),
             Self::Year => "a year, such as `1956`".to_string(),
             Self::Count(least, most) => format!("a whole number from {least} to {most}"),
             Self::Name(list) => format!("one of the {}, such as `\"{}\"`", list.title, list.names[0]),

@@ -19,7 +19,11 @@ pub const PURE_CRATES: &[PureCrate] = &[
     PureCrate { name: "electrical", ours: NONE, others: NONE },
     PureCrate { name: "optimizer", ours: NONE, others: NONE },
     PureCrate { name: "dwelling", ours: &["electrical"], others: READING_AND_WRITING_VALUES },
-    PureCrate { name: "survey", ours: &["dwelling", "electrical", "estimate"], others: READING_AND_WRITING_VALUES },
+    PureCrate {
+        name: "survey",
+        ours: &["dwelling", "electrical", "estimate", "rulebook"],
+        others: READING_AND_WRITING_VALUES,
+    },
     PureCrate { name: "rulebook", ours: &["dwelling", "electrical"], others: READING_AND_WRITING_VALUES },
     PureCrate { name: "diagnosis", ours: &["dwelling", "electrical"], others: READING_AND_WRITING_VALUES },
     PureCrate { name: "estimate", ours: &["dwelling", "electrical"], others: READING_AND_WRITING_VALUES },

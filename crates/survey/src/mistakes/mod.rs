@@ -2,6 +2,7 @@
 
 use crate::diagnostic::{Diagnostic, Label, Severity, Span};
 use crate::format::Format;
+use crate::local_code::read_local_code;
 use crate::read::{read, text_of};
 use crate::render::render;
 use std::borrow::Cow;
@@ -75,6 +76,8 @@ kinds! {
     floor_not_possible,
     built_not_plausible,
     edition_not_plausible,
+    day_not_real,
+    local_code_names_nothing,
     id_odd_character,
     id_reserved,
     id_twice,
@@ -129,6 +132,8 @@ enum Example {
     Bytes(&'static [u8]),
     MadeToml(fn() -> Vec<u8>),
     MadeJson(fn() -> Vec<u8>),
+    /// A file of local changes to the code.
+    LocalCode(&'static str),
 }
 
 /// A small survey without a mistake; what is added to it belongs to its one box, or begins another table.
@@ -181,7 +186,7 @@ impl Kind {
     pub fn example(&self) -> (Format, Cow<'static, [u8]>) {
         match &self.example {
             Example::Added(lines) => (Format::Toml, format!("{SOUND}{lines}").into_bytes().into()),
-            Example::Toml(text) => (Format::Toml, text.as_bytes().into()),
+            Example::Toml(text) | Example::LocalCode(text) => (Format::Toml, text.as_bytes().into()),
             Example::Json(text) => (Format::Json, text.as_bytes().into()),
             Example::Bytes(bytes) => (Format::Toml, (*bytes).into()),
             Example::MadeToml(make) => (Format::Toml, make().into()),
@@ -189,14 +194,27 @@ impl Kind {
         }
     }
 
+    /// Every mistake that reading the example gives.
+    #[must_use]
+    pub fn found_in_example(&self) -> Vec<Diagnostic> {
+        let (format, bytes) = self.example();
+        match &self.example {
+            Example::LocalCode(_) => read_local_code(&bytes).1,
+            _ => read(&bytes, format).diagnostics,
+        }
+    }
+
     /// The mistake of the example as a person reads it.
     #[must_use]
     pub fn rendered_example(&self) -> String {
         let (format, bytes) = self.example();
-        let file_name = if format == Format::Json { "survey.json" } else { "survey.toml" };
-        let found = read(&bytes, format);
-        let own = found.diagnostics.iter().filter(|diagnostic| diagnostic.code == self.code);
-        own.map(|diagnostic| render(diagnostic, file_name, &text_of(&bytes))).collect()
+        let file_name = match (&self.example, format) {
+            (Example::LocalCode(_), _) => "local.toml",
+            (_, Format::Json) => "survey.json",
+            (_, Format::Toml) => "survey.toml",
+        };
+        let own = self.found_in_example().into_iter().filter(|diagnostic| diagnostic.code == self.code);
+        own.map(|diagnostic| render(&diagnostic, file_name, &text_of(&bytes))).collect()
     }
 }
 
@@ -219,14 +237,17 @@ mod tests {
     #[test]
     fn every_example_has_its_own_mistake_and_no_other() {
         for kind in KINDS {
-            let (format, bytes) = kind.example();
-            let found = read(&bytes, format);
-            let codes: Vec<&str> = found.diagnostics.iter().map(|diagnostic| diagnostic.code).collect();
+            let codes: Vec<&str> = kind.found_in_example().iter().map(|diagnostic| diagnostic.code).collect();
             if kind.code == too_many_mistakes::KIND.code {
                 assert_eq!(codes.last(), Some(&kind.code), "it comes behind those that are told");
             } else {
                 assert_eq!(codes, [kind.code]);
             }
+            if let Example::LocalCode(_) = kind.example {
+                continue;
+            }
+            let (format, bytes) = kind.example();
+            let found = read(&bytes, format);
             assert_eq!(found.dwelling.is_none(), kind.severity == Severity::Error, "{}", kind.code);
         }
     }
@@ -240,8 +261,7 @@ mod tests {
     #[test]
     fn messages_are_in_small_letters_without_a_full_stop() {
         for kind in KINDS {
-            let (format, bytes) = kind.example();
-            for diagnostic in read(&bytes, format).diagnostics {
+            for diagnostic in kind.found_in_example() {
                 let texts = diagnostic.labels.iter().map(|label| &label.text).chain(&diagnostic.help);
                 for text in texts.chain([&diagnostic.message]) {
                     let mut letters = text.chars();

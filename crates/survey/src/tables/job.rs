@@ -16,6 +16,8 @@ pub(crate) static SHAPE: Shape = Shape {
         field!(may "built", FieldKind::Year, "the year the dwelling was built", "1956"),
         field!(may "use", FieldKind::Name(&DWELLING_USES), "the kind of dwelling", "\"one-family\""),
         field!(may "edition", FieldKind::Year, "the edition of the NEC in force where the dwelling stands", "2020"),
+        field!(may "place", FieldKind::Text, "the place whose adoption of the code counts, as `thirdwire places` names it", "\"south-carolina\""),
+        field!(may "permit_date", FieldKind::Day, "the day of the permit, which picks the adoption", "\"2025-07-01\""),
         field!(may "amendments", FieldKind::Text, "the file of local changes to that edition", "\"larch-county.toml\""),
         field!(may "units", FieldKind::Name(&PLAN_UNITS), "what coordinates on the plan are in; feet if left out", "\"feet\""),
     ],
@@ -24,7 +26,7 @@ pub(crate) static SHAPE: Shape = Shape {
 /// Dwellings that are still lived in, and years that a survey can be about. Common practice, no source.
 const BUILT: std::ops::RangeInclusive<i128> = 1800..=2100;
 /// From memory: the first edition of the NEC was that of 1897.
-const EDITIONS: std::ops::RangeInclusive<i128> = 1897..=2100;
+pub(crate) const EDITIONS: std::ops::RangeInclusive<i128> = 1897..=2100;
 
 /// What coordinates on the plan are in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -35,7 +37,15 @@ pub(crate) enum PlanUnit {
 
 /// The job of a file that says nothing of it.
 pub(crate) const fn unnamed() -> Job {
-    Job { name: String::new(), built: None, dwelling_use: None, edition: None, amendments: None }
+    Job {
+        name: String::new(),
+        built: None,
+        dwelling_use: None,
+        edition: None,
+        place: None,
+        permit_day: None,
+        amendments: None,
+    }
 }
 
 pub(crate) fn read(notes: &mut Notes, row: &Row<'_>) -> (Job, PlanUnit) {
@@ -52,6 +62,8 @@ pub(crate) fn read(notes: &mut Notes, row: &Row<'_>) -> (Job, PlanUnit) {
         built: built.and_then(|year| u16::try_from(year).ok()),
         dwelling_use: row.name(notes, "use", DwellingUse::from_name),
         edition: edition.and_then(|year| u16::try_from(year).ok()),
+        place: row.text(notes, "place"),
+        permit_day: row.day(notes, "permit_date"),
         amendments: row.text(notes, "amendments"),
     };
     let units = row.name(notes, "units", |name| match name {
