@@ -85,7 +85,7 @@ fn kind(kind: &FieldKind, definitions: &mut Map<String, Value>) -> Value {
         FieldKind::Reference(_) | FieldKind::Text | FieldKind::TradeSize => json!({ "type": "string", "minLength": 1 }),
         FieldKind::Texts => json!({ "type": "array", "items": { "type": "string", "minLength": 1 } }),
         FieldKind::Flag => json!({ "type": "boolean" }),
-        FieldKind::Day => json!({ "type": "string", "format": "date" }),
+        FieldKind::Day => json!({ "type": "string", "pattern": r"^\d{4}-\d{2}-\d{2}$" }),
         FieldKind::Year => json!({ "type": "integer" }),
         FieldKind::Count(least, most) => json!({ "type": "integer", "minimum": least, "maximum": most }),
         FieldKind::Name(list) => json!({ "type": "string", "enum": list.names }),
