@@ -42,6 +42,7 @@ pub enum Command {
     Options(Box<commands::options::Args>),
     Findings(commands::findings::Args),
     Circuits(commands::circuits::Args),
+    Editions(commands::editions::Args),
     Schema(commands::schema::Args),
     Prices(commands::prices::Args),
     Example(commands::example::Args),

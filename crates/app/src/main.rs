@@ -25,6 +25,7 @@ fn main() -> ExitCode {
         Command::Options(args) => commands::options::run(args),
         Command::Findings(args) => commands::findings::run(args),
         Command::Circuits(args) => commands::circuits::run(args),
+        Command::Editions(args) => commands::editions::run(args),
         Command::Schema(args) => commands::schema::run(args),
         Command::Prices(args) => commands::prices::run(args),
         Command::Example(args) => commands::example::run(args),

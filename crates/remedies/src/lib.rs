@@ -14,9 +14,10 @@ mod repairs;
 mod room_in_box;
 
 pub use answer::{
-    BasisAnswer, CircuitAnswer, DutyAnswer, FillAnswer, FillLineAnswer, FindingAnswer, FindingsAnswer, JobAnswer,
-    MoneyAnswer, NextAnswer, OpeningAnswer, OptionsAnswer, PlanAnswer, PlanStatus, RefusedRouteAnswer, RemedyAnswer,
-    RequiresAnswer, RouteAnswer, RuledOut, TotalsAnswer, findings_answer, options_answer, options_of_box, plan_answer,
+    BasisAnswer, ChangeAnswer, CircuitAnswer, DutyAnswer, EditionsAnswer, FillAnswer, FillLineAnswer, FindingAnswer,
+    FindingsAnswer, JobAnswer, MoneyAnswer, NextAnswer, OpeningAnswer, OpeningChanges, OptionsAnswer, PlanAnswer,
+    PlanStatus, RefusedRouteAnswer, RemedyAnswer, RequiresAnswer, RouteAnswer, RuledOut, TotalsAnswer, editions_answer,
+    findings_answer, options_answer, options_of_box, plan_answer,
 };
 pub use assemble::{Assembled, assemble};
 pub use candidate::{Candidate, Shortfall, Step};

@@ -1,6 +1,7 @@
 //! The commands, one file each.
 
 pub mod circuits;
+pub mod editions;
 pub mod example;
 pub mod findings;
 pub mod options;

@@ -3,7 +3,7 @@
 use crate::answering::write_json;
 use crate::command_error::CommandError;
 use clap::ValueEnum;
-use remedies::{FindingsAnswer, OptionsAnswer, PlanAnswer};
+use remedies::{EditionsAnswer, FindingsAnswer, OptionsAnswer, PlanAnswer};
 use std::process::ExitCode;
 
 /// Print the JSON Schema of the survey or of an answer
@@ -20,18 +20,27 @@ pub struct Args {
 enum Of {
     /// The survey file
     Survey,
+    /// The price book
+    Prices,
+    /// A file of local changes to the code
+    LocalCode,
     /// The answer of `plan --json`
     Plan,
     /// The answer of `options --json`
     Options,
     /// The answer of `findings --json`
     Findings,
+    /// The answer of `editions --json`
+    Editions,
 }
 
 /// Runs it.
 pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     match args.of {
         Of::Survey => write_json(&survey::schema())?,
+        Of::Prices => write_json(&survey::prices_schema())?,
+        Of::LocalCode => write_json(&survey::local_code_schema())?,
+        Of::Editions => write_json(&schemars::schema_for!(EditionsAnswer))?,
         Of::Plan => write_json(&schemars::schema_for!(PlanAnswer))?,
         Of::Options => write_json(&schemars::schema_for!(OptionsAnswer))?,
         Of::Findings => write_json(&schemars::schema_for!(FindingsAnswer))?,

@@ -2,6 +2,7 @@
 
 mod basis;
 mod duties;
+mod editions;
 mod fill;
 mod findings;
 mod opening;
@@ -12,6 +13,7 @@ mod remedy;
 
 pub use basis::BasisAnswer;
 pub use duties::{DutyAnswer, RequiresAnswer};
+pub use editions::{ChangeAnswer, EditionsAnswer, OpeningChanges, editions_answer};
 pub use fill::{FillAnswer, FillLineAnswer};
 pub use findings::{FindingAnswer, FindingsAnswer, NextAnswer, findings_answer};
 pub use opening::{MoneyAnswer, OpeningAnswer, RuledOut};

@@ -1,0 +1,33 @@
+//! The page of what changes between two editions.
+
+use super::ink::{DO, HEADLINE, QUIET, ink};
+use super::lines::wrapped;
+use super::words::money;
+use anstyle::Style;
+use dwelling::Dwelling;
+use remedies::EditionsAnswer;
+
+/// The page.
+#[must_use]
+pub fn render(answer: &EditionsAnswer, dwelling: &Dwelling) -> String {
+    let mut page = String::new();
+    let title = format!("{} – from NEC {} to NEC {}", dwelling.job.name, answer.from, answer.to);
+    page.push_str(&format!("{}\n", ink(HEADLINE, title)));
+    page.push_str(&format!(
+        "The cheapest lawful whole: {} under the first, {} under the second. Nothing changes for {} boxes.\n",
+        money(answer.plan_from_cents),
+        money(answer.plan_to_cents),
+        answer.unchanged
+    ));
+    for opening in &answer.openings {
+        page.push_str(&format!("\n{}\n", ink(HEADLINE, &opening.box_id)));
+        for change in &opening.changes {
+            page.push_str(&format!("  {}\n", ink(DO, &change.what)));
+            wrapped(&mut page, "    was  ", &change.from, QUIET);
+            let cites =
+                if change.cites.is_empty() { String::new() } else { format!("  [{}]", change.cites.join(", ")) };
+            wrapped(&mut page, "    is   ", &format!("{}{cites}", change.to), Style::new());
+        }
+    }
+    page
+}
