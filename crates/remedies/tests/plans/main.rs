@@ -2,7 +2,10 @@
 
 mod afterwards;
 mod brute_force;
+mod comparisons;
 mod enumeration;
 mod generated;
 mod lawful;
+mod long_circuits;
 mod random;
+mod schema;
