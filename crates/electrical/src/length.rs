@@ -9,6 +9,7 @@ pub struct Length(i64);
 /// Published: the international inch is exactly 25.4 mm (NIST SP 811, appendix B).
 const MICROMETRES_PER_INCH: i64 = 25_400;
 const INCHES_PER_FOOT: i64 = 12;
+const MICROMETRES_PER_METRE: f64 = 1_000_000.0;
 
 impl Length {
     /// No length at all.
@@ -42,6 +43,18 @@ impl Length {
     #[must_use]
     pub fn as_feet(self) -> f64 {
         self.0 as f64 / (INCHES_PER_FOOT * MICROMETRES_PER_INCH) as f64
+    }
+
+    /// The length in metres.
+    #[must_use]
+    pub fn as_metres(self) -> f64 {
+        self.0 as f64 / MICROMETRES_PER_METRE
+    }
+
+    /// The length nearest to so many metres. Any number: one too large for the type becomes its greatest length.
+    #[must_use]
+    pub fn nearest_to_metres(metres: f64) -> Self {
+        Self((metres * MICROMETRES_PER_METRE).round() as i64)
     }
 
     /// The length in whole feet, a started foot counted as one.
