@@ -4,7 +4,7 @@ use super::findings;
 use super::ink::{ALARM, ASK, DO, HEADLINE, QUIET, ink};
 use super::lines::{rule, with_right, wrapped};
 use super::options::fill;
-use super::words::{as_found, at_panel, money, order};
+use super::words::{as_found, at_panel, money, order, repairs};
 use anstyle::Style;
 use dwelling::{Dwelling, Room};
 use remedies::{OpeningAnswer, PlanAnswer, PlanStatus, Step};
@@ -170,6 +170,9 @@ fn routes(page: &mut String, answer: &PlanAnswer, notes: &mut Notes) {
         let left = format!("  {:<15} {what}, {} → {}, {}", route.id, route.from, route.to, route.length);
         with_right(page, &ink(DO, &left), left.chars().count(), &money(route.price.total_cents));
         wrapped(page, "                  grounds ", &route.grounds.join(", "), Style::new());
+        if let Some(note) = &route.note {
+            wrapped(page, "                  note: ", note, QUIET);
+        }
         basis(page, "                  ", &route.cites, &route.conditions, notes);
     }
     for refused in &answer.routes_refused {
@@ -197,7 +200,8 @@ fn room_page(page: &mut String, room: &Room, openings: &[&OpeningAnswer], full: 
 
 fn nothing_to_say(opening: &OpeningAnswer) -> bool {
     let quiet = opening.findings.iter().all(|finding| !finding.danger) && opening.open_questions.is_empty();
-    opening.step == Step::Leave && quiet && opening.shortfalls.is_empty() && opening.price.total_cents == 0
+    let untouched = opening.step == Step::Leave && opening.routes_joined.is_empty();
+    untouched && quiet && opening.shortfalls.is_empty() && opening.price.total_cents == 0
 }
 
 fn opening_page(page: &mut String, opening: &OpeningAnswer, full: bool, notes: &mut Notes) {
@@ -212,7 +216,24 @@ fn opening_page(page: &mut String, opening: &OpeningAnswer, full: bool, notes: &
     for finding in opening.findings.iter().filter(|finding| full || finding.danger) {
         findings::one(page, finding, full);
     }
+    if opening.do_not_disturb {
+        wrapped(
+            page,
+            "        ! ",
+            "DO NOT DISTURB the conductors in this box: their insulation is too brittle",
+            ALARM,
+        );
+    }
+    if let Some(note) = &opening.note {
+        wrapped(page, "          note: ", note, QUIET);
+    }
+    if !opening.repairs.is_empty() {
+        wrapped(page, "          first ", &repairs(opening), DO);
+    }
     wrapped(page, "          ", &opening.why, Style::new());
+    if !opening.load_side_feeds.is_empty() {
+        wrapped(page, "          load side feeds ", &opening.load_side_feeds.join(", "), Style::new());
+    }
     if !opening.markings.is_empty() {
         wrapped(page, "          mark it ", &format!("“{}”", opening.markings.join("” and “")), Style::new());
     }

@@ -1,7 +1,7 @@
 //! The words pages use for names of the answers.
 
 use dwelling::{GroundFact, Holding};
-use estimate::Cents;
+use estimate::{Cents, Task};
 use remedies::{BoxWork, Device, OpeningAnswer, Step};
 
 /// Cents as money.
@@ -50,6 +50,7 @@ pub fn order(opening: &OpeningAnswer) -> String {
     };
     let device = device(opening.device);
     let order = match opening.step {
+        Step::Leave if !opening.routes_joined.is_empty() => "join the new ground in this box".to_owned(),
         Step::Leave => "leave as it is".to_owned(),
         Step::UseLoadSide => "keep it, join what it feeds to its load side".to_owned(),
         Step::MarkProtected | Step::MarkGfci => "keep the receptacle, mark it".to_owned(),
@@ -62,6 +63,17 @@ pub fn order(opening: &OpeningAnswer) -> String {
         Step::Unresolved => "NOTHING LAWFUL FOUND".to_owned(),
     };
     order + box_work
+}
+
+/// What is put right before anything else.
+#[must_use]
+pub fn repairs(opening: &OpeningAnswer) -> String {
+    let words = opening.repairs.iter().map(|task| match task {
+        Task::RemoveFalseGround => "take out the false ground",
+        Task::CorrectPolarity => "put hot and neutral right",
+        other => other.name(),
+    });
+    words.collect::<Vec<_>>().join(", ")
 }
 
 const fn device(device: Device) -> &'static str {

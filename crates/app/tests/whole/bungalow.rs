@@ -168,3 +168,19 @@ fn the_traps_of_the_bungalow_are_told_at_their_openings() {
         assert_eq!(opening(&plan, id)["ground"], "none");
     }
 }
+
+/// What is priced is also ordered: faults that are put right first, boxes in which a new ground is joined, load sides.
+#[test]
+fn the_page_of_the_bungalow_orders_repairs_joints_and_load_sides() {
+    let plan = plan();
+    assert_eq!(opening(&plan, "L-3")["repairs"], serde_json::json!(["remove-false-ground"]));
+    assert_eq!(opening(&plan, "B1-3")["repairs"], serde_json::json!(["correct-polarity"]));
+    assert_eq!(opening(&plan, "K-2")["routes_joined"], serde_json::json!(["R-fridge", "R-wall"]));
+    assert_eq!(opening(&plan, "LA-1")["load_side_feeds"], serde_json::json!(["LA-2"]));
+    let page = thirdwire(&["plan", "--example", "bungalow"]).out;
+    for order in ["first take out the false ground", "first put hot and neutral right", "load side feeds LA-2"] {
+        assert!(page.contains(order), "{order}");
+    }
+    assert!(page.contains("\n  B2-3    join the new ground in this box"));
+    assert!(page.contains("note: through the wall between kitchen and living room"));
+}

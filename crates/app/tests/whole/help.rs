@@ -1,6 +1,6 @@
 //! The help texts.
 
-use crate::running::thirdwire;
+use crate::running::{thirdwire, words_of};
 
 const COMMANDS: [&str; 7] = ["plan", "options", "findings", "circuits", "schema", "prices", "example"];
 
@@ -38,15 +38,4 @@ fn the_examples_of_the_help_run() {
             assert!(!said.out.is_empty(), "{example}");
         }
     }
-}
-
-/// The words of a command line, those in double quotes kept whole.
-fn words_of(line: &str) -> Vec<String> {
-    let quoted = line.split('"').enumerate();
-    quoted
-        .flat_map(|(position, part)| {
-            let words: Vec<&str> = if position % 2 == 1 { vec![part] } else { part.split_whitespace().collect() };
-            words.into_iter().map(str::to_owned).collect::<Vec<_>>()
-        })
-        .collect()
 }

@@ -107,6 +107,18 @@ fn the_reversed_false_ground_is_told_as_a_danger() {
     assert!(dangers(&plan(), "B2-2").contains(&"reversed-false-ground"));
 }
 
+/// The insulation at DI-2 crumbles: whoever walks up to the box is told before anything else.
+#[test]
+fn a_box_that_must_not_be_disturbed_says_so_on_the_page() {
+    assert_eq!(opening(&plan(), "DI-2")["do_not_disturb"], true);
+    let page = thirdwire(&["plan", "--example", "knob-and-tube"]).out;
+    let told = page.split("\n  DI-2 ").nth(1).and_then(|rest| rest.split("\n  K-1 ").next()).unwrap_or_default();
+    assert!(told.contains("DO NOT DISTURB"), "{page}");
+    assert!(told.contains("note: rubber crumbles at a touch"), "{page}");
+    let first = opening(&plan(), "B2-2")["repairs"].clone();
+    assert_eq!(first, serde_json::json!(["remove-false-ground", "correct-polarity"]));
+}
+
 /// By hand: panel 159.08; routes 101.18 + 95.83 + 174.36 + 416.91 = 788.28; openings 2 × 9.62 + 97.93 + 108.98 +
 /// 2 × 22.48 + 184.43 + 50.98 + 140.43 = 646.95; together 1,594.31.
 #[test]

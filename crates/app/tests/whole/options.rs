@@ -1,31 +1,11 @@
 //! `options`: what other programs read of it.
 
-use crate::running::{list, text, thirdwire};
+use crate::running::{list, text, thirdwire, words_of};
 use serde_json::{Value, json};
 
-/// The example of the survey's description, word for word.
-const EXAMPLE: [&str; 20] = [
-    "options",
-    "--edition",
-    "2020",
-    "--room",
-    "bedroom",
-    "--breaker",
-    "15 A",
-    "--cable",
-    "nm-two-wire",
-    "--ground",
-    "none",
-    "--box",
-    "12.5 in3",
-    "--cables-in-box",
-    "2",
-    "--gauge",
-    "14",
-    "--clamps",
-    "inside",
-    "--json",
-];
+/// The command that the project's description of `options` gives as its example, word for word but for what is served.
+const EXAMPLE: &str = "thirdwire options --edition 2020 --room bedroom --breaker \"15 A\" --cable nm-two-wire \
+    --ground none --box \"12.5 in3\" --cables-in-box 2 --gauge 14 --clamps inside --serves";
 
 const REMEDIES: [&str; 8] = [
     "leave",
@@ -39,8 +19,8 @@ const REMEDIES: [&str; 8] = [
 ];
 
 fn example(serves: &str) -> Value {
-    let mut args = EXAMPLE.to_vec();
-    args.extend(["--serves", serves]);
+    let words = words_of(&format!("{EXAMPLE} {serves} --json"));
+    let args: Vec<&str> = words.iter().skip(1).map(String::as_str).collect();
     let said = thirdwire(&args);
     assert_eq!((said.code, said.err.as_str()), (0, ""));
     said.json()

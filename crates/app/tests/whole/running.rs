@@ -91,3 +91,14 @@ pub fn list<'a>(value: &'a Value, place: &str) -> &'a [Value] {
 pub fn number(value: &Value, place: &str) -> i64 {
     value.pointer(place).and_then(Value::as_i64).unwrap_or_else(|| panic!("no number at {place} of {value}"))
 }
+
+/// The words of a command line, those in double quotes kept whole.
+pub fn words_of(line: &str) -> Vec<String> {
+    let quoted = line.split('"').enumerate();
+    quoted
+        .flat_map(|(position, part)| {
+            let words: Vec<&str> = if position % 2 == 1 { vec![part] } else { part.split_whitespace().collect() };
+            words.into_iter().map(str::to_owned).collect::<Vec<_>>()
+        })
+        .collect()
+}

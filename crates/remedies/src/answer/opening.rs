@@ -2,14 +2,16 @@
 
 use super::duties::{RequiresAnswer, sections};
 use super::fill::FillAnswer;
-use super::findings::{FindingAnswer, finding_answer};
+use super::findings::{FindingAnswer, finding_answer, ids};
 use super::reasons::{open_questions, shortfalls, why};
 use crate::candidate::{Candidate, Shortfall, Step};
 use crate::device::{BoxWork, Device};
 use crate::planned::{Planned, Protector};
+use crate::repairs::repairs_at;
 use crate::room_in_box::{GRADES, fit_after};
-use dwelling::{BoxIndex, GroundFact, Holding};
-use estimate::Price;
+use dwelling::{BoxIndex, GroundFact, Holding, RouteEnd};
+use estimate::{Price, Task};
+use optimizer::{ChosenLink, Marks};
 use rulebook::{Citation, Condition, DeviceSpace, Judgement, Lawful, Remedy, RemedyVerdict};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -42,6 +44,14 @@ pub struct OpeningAnswer {
     pub device: Device,
     /// What is done with the box.
     pub box_work: BoxWork,
+    /// Faults that are put right first.
+    pub repairs: Vec<Task>,
+    /// The routes whose conductors end in this box and are joined here.
+    pub routes_joined: Vec<String>,
+    /// The boxes that the load side of its device feeds directly; the line side feeds all others.
+    pub load_side_feeds: Vec<String>,
+    /// Whether its conductors must be left alone.
+    pub do_not_disturb: bool,
     /// What protects it from ground faults: a panel, a box, or the device itself.
     pub protected_by: Option<String>,
     /// Whether it has a real equipment ground afterwards.
@@ -68,6 +78,8 @@ pub struct OpeningAnswer {
     pub open_questions: Vec<String>,
     /// Cautions that go with it.
     pub cautions: Vec<String>,
+    /// The remark of the survey.
+    pub note: Option<String>,
 }
 
 /// A price in cents, its parts kept apart.
@@ -130,6 +142,10 @@ pub(super) fn opening_answer(plan: &Planned, index: BoxIndex) -> OpeningAnswer {
         step: chosen.step,
         device: chosen.device,
         box_work: chosen.box_work,
+        repairs: if chosen.step == Step::Unresolved { Vec::new() } else { repairs_at(facts, index) },
+        routes_joined: links_ending_at(plan, index).map(|link| plan.route_of(link).id.clone()).collect(),
+        load_side_feeds: if chosen.gives == Marks::NONE { Vec::new() } else { ids(dwelling, &plan.behind_load(index)) },
+        do_not_disturb: device_box.do_not_disturb,
         protected_by: protected_by(plan, index),
         grounded: plan.is_grounded(index)
             && !matches!(device_box.holds, Holding::TwoSlot if chosen.device == Device::Kept),
@@ -144,6 +160,7 @@ pub(super) fn opening_answer(plan: &Planned, index: BoxIndex) -> OpeningAnswer {
         shortfalls: shortfalls(plan, index),
         open_questions: open_questions(plan, index),
         cautions: at.judged_as_found.cautions.clone(),
+        note: device_box.note.clone(),
     }
 }
 
@@ -223,14 +240,18 @@ fn ruled_out(judged: &Judgement, remedy: Option<Remedy>) -> Vec<RuledOut> {
     barred.map(|verdict| RuledOut { remedy: verdict.remedy, why_not: verdict.why_not.join("; ") }).collect()
 }
 
+/// The chosen links whose conductors end in a box.
+pub(super) fn links_ending_at<'a>(plan: &'a Planned, index: BoxIndex) -> impl Iterator<Item = &'a ChosenLink> {
+    plan.solution.links.iter().filter(move |link| {
+        let route = plan.route_of(link);
+        [route.from, route.to].contains(&RouteEnd::Box(index))
+    })
+}
+
 /// The count of a box as the plan leaves it, where the plan touches it.
 pub(super) fn fill_afterwards(plan: &Planned, index: BoxIndex) -> Option<FillAnswer> {
     let (at, chosen) = (plan.facts.at(index), plan.chosen(index));
-    let landing = plan.solution.links.iter().filter(|link| {
-        let route = plan.route_of(link);
-        [route.from, route.to].contains(&dwelling::RouteEnd::Box(index))
-    });
-    let landings: Vec<usize> = landing.map(|link| link.grade).collect();
+    let landings: Vec<usize> = links_ending_at(plan, index).map(|link| link.grade).collect();
     let touched = chosen.device != Device::Kept || chosen.box_work != BoxWork::Keep || !landings.is_empty();
     if !touched {
         return None;

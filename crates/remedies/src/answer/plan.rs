@@ -8,7 +8,7 @@ use crate::device::AtPanel;
 use crate::planned::{Planned, Proof};
 use crate::room_in_box::GRADES;
 use diagnosis::Site;
-use dwelling::{BoxIndex, DwellingUse, Overcurrent, RouteEnd, RouteKind, names};
+use dwelling::{BoxIndex, DwellingUse, GroundFact, Overcurrent, RouteEnd, RouteKind, names};
 use rulebook::Citation;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -106,6 +106,8 @@ pub struct RouteAnswer {
     pub length: String,
     /// Openings in finished surfaces.
     pub openings: u32,
+    /// The remark of the survey.
+    pub note: Option<String>,
     /// The boxes that it grounds.
     pub grounds: Vec<String>,
     /// The sections that allow the connection.
@@ -136,7 +138,7 @@ pub struct TotalsAnswer {
     pub price: MoneyAnswer,
     /// Openings made in finished surfaces.
     pub wall_openings: i64,
-    /// Receptacles with a real ground before.
+    /// Receptacles with a real ground before, loose and poor ones left out.
     pub grounded_before: usize,
     /// Receptacles with a real ground afterwards.
     pub grounded_after: usize,
@@ -157,6 +159,7 @@ pub fn plan_answer(plan: &Planned, demo_prices: bool) -> PlanAnswer {
     let openings: Vec<OpeningAnswer> =
         walking_order(plan).into_iter().map(|index| opening_answer(plan, index)).collect();
     let (status, in_the_way) = standing(plan, &openings);
+    let totals = totals(plan, &openings, demo_prices);
     let everything = findings_answer(dwelling, &plan.facts.diagnosis);
     let at_boxes = |site: &Site| matches!(site, Site::Box(_));
     let findings = &plan.facts.diagnosis.findings;
@@ -178,7 +181,7 @@ pub fn plan_answer(plan: &Planned, demo_prices: bool) -> PlanAnswer {
         openings,
         routes: plan.solution.links.iter().map(|link| route_answer(plan, link)).collect(),
         routes_refused: refused(plan),
-        totals: totals(plan, demo_prices),
+        totals,
         cautions: cautions(dwelling.job.built),
         basis: BasisAnswer::of(cites.iter().chain(route_cites)),
     }
@@ -269,6 +272,7 @@ fn route_answer(plan: &Planned, link: &optimizer::ChosenLink) -> RouteAnswer {
         size: GRADES[link.grade].to_string(),
         length: route.length.to_string(),
         openings: route.openings,
+        note: route.note.clone(),
         grounds: grounds.unwrap_or_default(),
         cites: sections(&bought.cites),
         conditions: bought.conditions.clone(),
@@ -296,16 +300,16 @@ fn end_name(plan: &Planned, end: RouteEnd) -> String {
     }
 }
 
-fn totals(plan: &Planned, demo_prices: bool) -> TotalsAnswer {
-    let dwelling = plan.facts.dwelling;
-    let receptacles: Vec<BoxIndex> =
-        dwelling.box_indices().filter(|index| dwelling.device_box(*index).holds.is_receptacle()).collect();
+fn totals(plan: &Planned, openings: &[OpeningAnswer], demo_prices: bool) -> TotalsAnswer {
+    let receptacles = || openings.iter().filter(|opening| opening.holds.is_receptacle());
+    let grounded =
+        |opening: &&OpeningAnswer| opening.ground == GroundFact::Connected && opening.holds.takes_grounding_plug();
     TotalsAnswer {
         price: MoneyAnswer::of(plan.total()),
         wall_openings: plan.solution.cost.openings,
-        grounded_before: receptacles.iter().filter(|index| plan.facts.at(**index).supplied).count(),
-        grounded_after: receptacles.iter().filter(|index| plan.is_grounded(**index)).count(),
-        receptacles: receptacles.len(),
+        grounded_before: receptacles().filter(grounded).count(),
+        grounded_after: receptacles().filter(|opening| opening.grounded).count(),
+        receptacles: receptacles().count(),
         demo_prices,
         cheapest: plan.proof == Proof::Cheapest,
         nothing_below_cents: nothing_below(plan),

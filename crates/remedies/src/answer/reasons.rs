@@ -1,6 +1,6 @@
 //! Why the plan does what it does at an opening, and what keeps it from being the last word, in sentences.
 
-use super::opening::{fill_afterwards, shortfall_of};
+use super::opening::{fill_afterwards, links_ending_at, shortfall_of};
 use crate::candidate::{AFCI, Step};
 use crate::device::{AtPanel, BoxWork};
 use crate::planned::{Planned, Protector};
@@ -12,6 +12,9 @@ pub(super) fn why(plan: &Planned, index: BoxIndex) -> String {
     let chosen = plan.chosen(index);
     let holds = plan.facts.at(index).as_found.holds;
     let mut sentence = match chosen.step {
+        Step::Leave if links_ending_at(plan, index).next().is_some() => {
+            format!("{} ends here and is joined to the grounding conductors in the box", route(plan, index))
+        }
         Step::Leave if !holds.is_receptacle() => "nothing is asked of it here".to_owned(),
         Step::Leave if holds == Holding::TwoSlot => {
             "a two-slot receptacle on a circuit without a ground is lawful as it is, and nobody asked for more"
