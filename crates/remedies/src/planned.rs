@@ -4,7 +4,6 @@ use crate::assemble::{Assembled, assemble};
 use crate::at_panel::PanelCandidate;
 use crate::candidate::{Candidate, GFCI};
 use crate::facts::Facts;
-use crate::network::node_of;
 use dwelling::{BoxIndex, Dwelling, Feed, RouteEnd, RouteKind};
 use estimate::{Price, PriceBook};
 use optimizer::{ChosenLink, Cost, Limits, Outcome, Solution, check, solve};
@@ -23,6 +22,8 @@ pub struct Planned<'a> {
     pub solution: Solution,
     /// Whether it is proved that nothing lawful among the choices costs less.
     pub proof: Proof,
+    /// By box: its tree and node.
+    places: Vec<(usize, usize)>,
 }
 
 /// How much is known of the cost of what was not chosen.
@@ -75,7 +76,10 @@ impl<'a> Planned<'a> {
             outcome => return Err(PlanFault(vec![format!("the search ended without a plan: {outcome:?}")])),
         };
         match check(&assembled.problem, &solution) {
-            Ok(cost) if cost == solution.cost => Ok(Self { facts, assembled, solution, proof }),
+            Ok(cost) if cost == solution.cost => {
+                let places = places(&assembled);
+                Ok(Self { facts, assembled, solution, proof, places })
+            }
             Ok(_) => Err(PlanFault(vec!["the checker found another cost than the search".into()])),
             Err(faults) => Err(PlanFault(faults.iter().map(ToString::to_string).collect())),
         }
@@ -84,11 +88,7 @@ impl<'a> Planned<'a> {
     /// The tree and node that stand for a box.
     #[must_use]
     pub fn node_of(&self, at: BoxIndex) -> (usize, usize) {
-        node_of(&self.facts, at).unwrap_or_else(|| {
-            let last = self.assembled.boxes.len() - 1;
-            let node = self.assembled.boxes[last].iter().position(|member| *member == at);
-            (last, node.unwrap_or_default())
-        })
+        self.places[at.0]
     }
 
     /// What is done at an opening.
@@ -108,7 +108,7 @@ impl<'a> Planned<'a> {
     fn fed_from(&self, at: BoxIndex) -> Option<BoxIndex> {
         for chosen in &self.solution.links {
             let link = &self.assembled.problem.links[chosen.link];
-            if link.reparents && link.to.lands_at == node_of(&self.facts, at) {
+            if link.reparents && link.to.lands_at == Some(self.node_of(at)) {
                 return match self.route_of(chosen).from {
                     RouteEnd::Box(from) => Some(from),
                     _ => None,
@@ -116,7 +116,7 @@ impl<'a> Planned<'a> {
             }
         }
         match self.facts.dwelling.device_box(at).fed_by {
-            Some(Feed::Box(parent)) if node_of(&self.facts, at).is_some() => Some(parent),
+            Some(Feed::Box(parent)) if self.node_of(parent).0 == self.node_of(at).0 => Some(parent),
             _ => None,
         }
     }
@@ -189,4 +189,15 @@ impl<'a> Planned<'a> {
         let routes: Price = self.solution.links.iter().map(|chosen| self.price_of(chosen)).sum();
         boxes + panels + routes
     }
+}
+
+/// By box: the tree and the node that stand for it.
+fn places(assembled: &Assembled) -> Vec<(usize, usize)> {
+    let mut places = vec![(0, 0); assembled.candidates.len()];
+    for (tree, members) in assembled.boxes.iter().enumerate() {
+        for (node, at) in members.iter().enumerate() {
+            places[at.0] = (tree, node);
+        }
+    }
+    places
 }
