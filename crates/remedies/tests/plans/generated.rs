@@ -26,6 +26,8 @@ pub fn generated(seed: u64, size: Size) -> (Dwelling, CodeInForce) {
         built: random.pick(&[None, Some(1928), Some(1956), Some(1985)]),
         dwelling_use: random.pick(&[None, Some(DwellingUse::OneFamily)]),
         edition: Some(edition.year()),
+        permit_day: None,
+        place: None,
         amendments: None,
     };
     let mut dwelling = Dwelling { job, panels, circuits, rooms, boxes: Vec::new(), sources, routes: Vec::new() };

@@ -90,6 +90,20 @@ fn an_opening_that_takes_a_pin_has_a_ground_or_a_gfci_and_its_markings() {
 }
 
 #[test]
+fn an_opening_that_is_marked_as_protected_reads_by_what() {
+    every_plan(300, |after| {
+        let answer = plan_answer(after.plan, true);
+        at_every_receptacle(after, |at| {
+            let marked = after.plan.chosen(at).markings.contains(&Marking::GfciProtected);
+            let mut openings = answer.openings.iter();
+            let said = openings
+                .any(|opening| opening.box_id == after.dwelling.device_box(at).id && opening.protected_by.is_some());
+            (marked && !said).then(|| "the answer names nothing that protects it".into())
+        })
+    });
+}
+
+#[test]
 fn a_two_slot_receptacle_is_fitted_only_where_there_is_no_ground() {
     every_plan(300, |after| {
         at_every_receptacle(after, |at| {

@@ -32,7 +32,10 @@ fn every_opening_is_answered(dwelling: &Dwelling, code: CodeInForce) {
     let plan = Planned::of(dwelling, code, &PriceBook::demo()).unwrap();
     let answer = plan_answer(&plan, true);
     assert_eq!(answer.openings.len(), BOXES);
-    assert!(dwelling.box_indices().all(|at| plan.chosen(at).step != Step::Leave), "ungrounded three-slot receptacles stay");
+    assert!(
+        dwelling.box_indices().all(|at| plan.chosen(at).step != Step::Leave),
+        "ungrounded three-slot receptacles stay"
+    );
 }
 
 #[test]
@@ -63,7 +66,10 @@ fn a_grounded_chain_of_1500_boxes_is_one_group() {
     let (mut dwelling, code) = circuit(fed_by);
     dwelling.boxes.iter_mut().skip(1).for_each(|at| at.run.cable = Some(dwelling::CableKind::NmWithGround));
     let plan = Planned::of(&dwelling, code, &PriceBook::demo()).unwrap();
-    let same = dwelling.box_indices().all(|at| plan.facts.groups.index_of(at) == plan.facts.groups.index_of(BoxIndex(0)));
+    let same =
+        dwelling.box_indices().all(|at| plan.facts.groups.index_of(at) == plan.facts.groups.index_of(BoxIndex(0)));
     assert!(same && !plan.is_grounded(BoxIndex(0)));
-    assert!(plan.solution.links.is_empty() && !dwelling.routes.iter().any(|route| matches!(route.to, RouteEnd::Box(_))));
+    assert!(
+        plan.solution.links.is_empty() && !dwelling.routes.iter().any(|route| matches!(route.to, RouteEnd::Box(_)))
+    );
 }

@@ -36,7 +36,9 @@ fn faults(at: &str, value: &Value, schema: &Value, root: &Value) -> Vec<String> 
                     found.extend(wrong(format!("{value} is none of {allowed:?}")));
                 }
             }
-            "enum" if !rule.as_array().unwrap().contains(value) => found.extend(wrong(format!("{value} is not in {rule}"))),
+            "enum" if !rule.as_array().unwrap().contains(value) => {
+                found.extend(wrong(format!("{value} is not in {rule}")))
+            }
             "const" if rule != value => found.extend(wrong(format!("{value} is not {rule}"))),
             "anyOf" | "oneOf" => {
                 let fits = |choice: &&Value| faults(at, value, choice, root).is_empty();
@@ -65,8 +67,12 @@ fn faults(at: &str, value: &Value, schema: &Value, root: &Value) -> Vec<String> 
                     found.extend(faults(&format!("{at}[{index}]"), value, rule, root));
                 }
             }
-            "minimum" if value.is_number() && value.as_f64() < rule.as_f64() => found.extend(wrong(format!("{value} is below {rule}"))),
-            "maximum" if value.is_number() && value.as_f64() > rule.as_f64() => found.extend(wrong(format!("{value} is above {rule}"))),
+            "minimum" if value.is_number() && value.as_f64() < rule.as_f64() => {
+                found.extend(wrong(format!("{value} is below {rule}")))
+            }
+            "maximum" if value.is_number() && value.as_f64() > rule.as_f64() => {
+                found.extend(wrong(format!("{value} is above {rule}")))
+            }
             "enum" | "const" | "minimum" | "maximum" | "description" | "title" | "$schema" | "$defs" | "format" => {}
             word => found.extend(wrong(format!("the schema says `{word}`, which this test does not know"))),
         }
@@ -78,8 +84,7 @@ fn faults(at: &str, value: &Value, schema: &Value, root: &Value) -> Vec<String> 
 fn plans_are_what_their_schema_says() {
     let schema = serde_json::to_value(schemars::schema_for!(PlanAnswer)).unwrap();
     for seed in 0..300 {
-        let (dwelling, code) =
-            generated(3_000_000 + seed, Size { boxes: (3, 20), circuits: (1, 5), routes: (0, 8) });
+        let (dwelling, code) = generated(3_000_000 + seed, Size { boxes: (3, 20), circuits: (1, 5), routes: (0, 8) });
         let plan = Planned::of(&dwelling, code, &PriceBook::demo()).unwrap();
         let answer = serde_json::to_value(plan_answer(&plan, true)).unwrap();
         let faults = faults("plan", &answer, &schema, &schema);
