@@ -40,7 +40,7 @@ impl SurveySource {
         match (&self.survey, &self.example) {
             (Some(path), _) => read_file(path),
             (None, name) => {
-                let example = crate::commands::example::named(name.as_deref().unwrap_or_default())?;
+                let example = crate::examples::named(name.as_deref().unwrap_or_default())?;
                 let name = format!("{}.toml", example.name);
                 Ok(SurveyText { name, bytes: example.text.as_bytes().to_vec(), format: Format::Toml })
             }

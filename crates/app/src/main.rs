@@ -10,6 +10,7 @@ mod answering;
 mod cli;
 mod command_error;
 mod commands;
+mod examples;
 mod named;
 mod page;
 

@@ -5,6 +5,7 @@
 mod checks;
 mod decimal;
 mod diagnostic;
+mod document;
 mod flags;
 mod format;
 mod from_json;

@@ -1,20 +1,15 @@
 //! A file of local changes to the code, as a contractor writes it: read by the same rules as a survey.
 
 use crate::diagnostic::{Diagnostic, Span};
-use crate::from_toml::from_toml;
-use crate::mistakes::{edition_not_plausible, format_missing, format_unknown, local_code_names_nothing};
+use crate::document::read_document;
+use crate::mistakes::{edition_not_plausible, local_code_names_nothing};
 use crate::notes::Notes;
-use crate::position::BYTE_ORDER_MARK;
 use crate::quantity::Quantity;
-use crate::read::{settled, text_in};
 use crate::row::Row;
 use crate::shape::{Field, FieldKind, NameList, Shape, field, name_list};
 use crate::tables::job::EDITIONS;
 use crate::value::ValueKind;
 use rulebook::{Amendment, AmendmentFault, Change, Dated, List, Question, Remedy, check_amendments};
-
-/// The number of the format of local code.
-const FORMAT: i128 = 1;
 
 /// What a place changes in the code.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -136,30 +131,10 @@ static ANSWER: Shape = Shape {
 /// The code is there where no mistake is an error.
 #[must_use]
 pub fn read_local_code(bytes: &[u8]) -> (Option<LocalCode>, Vec<Diagnostic>) {
-    let mut notes = Notes::default();
-    let code = match text_in(bytes) {
-        Ok(text) => Some(code_of(text, &mut notes)),
-        Err(diagnostic) => {
-            notes.push(diagnostic);
-            None
-        }
-    };
-    let code = if notes.has_errors() { None } else { code };
-    (code, settled(notes, bytes))
+    read_document(bytes, &SHAPE, code_of)
 }
 
-fn code_of(text: &str, notes: &mut Notes) -> LocalCode {
-    let plain = text.strip_prefix(BYTE_ORDER_MARK).unwrap_or(text);
-    let offset = text.len() - plain.len();
-    let table = from_toml(plain, offset, notes);
-    let start = Span::new(offset, offset);
-    let row = Row::new(notes, &SHAPE, &table, start);
-    match row.whole(notes, "format") {
-        Some(FORMAT) => {}
-        Some(other) => notes.push(format_unknown::mistake(other, FORMAT, row.place_of("format"))),
-        None if table.entry("format").is_none() => notes.push(format_missing::mistake(FORMAT, start)),
-        None => {}
-    }
+fn code_of(row: &Row<'_>, notes: &mut Notes) -> LocalCode {
     let edition = row.whole(notes, "edition");
     if let Some(year) = edition.filter(|year| !EDITIONS.contains(year)) {
         notes.push(edition_not_plausible::mistake(year, &EDITIONS, row.place_of("edition")));

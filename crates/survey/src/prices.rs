@@ -1,19 +1,15 @@
 //! A price book: a file of its own, read by the same rules as a survey.
 
 use crate::decimal::Decimal;
-use crate::diagnostic::{Diagnostic, Span};
-use crate::from_toml::from_toml;
-use crate::mistakes::{count_out_of_range, format_missing, format_unknown, not_a_quantity, wrong_type};
+use crate::diagnostic::Diagnostic;
+use crate::document::read_document;
+use crate::mistakes::{count_out_of_range, not_a_quantity, wrong_type};
 use crate::notes::Notes;
-use crate::position::BYTE_ORDER_MARK;
-use crate::read::{settled, text_in};
 use crate::row::Row;
 use crate::shape::{FieldKind, Shape, field};
 use crate::value::ValueKind;
 use estimate::{Cents, Material, PriceBook, Task};
 
-/// The number of the price book's format.
-const FORMAT: i128 = 1;
 const CENTS: i128 = 100;
 /// A single thing or an hour that costs more is a slip of the pen, in dollars. Common practice, no source.
 const DEAREST: i64 = 10_000;
@@ -98,31 +94,11 @@ static MINUTES: Shape = Shape {
 /// The book is there where no mistake is an error.
 #[must_use]
 pub fn read_prices(bytes: &[u8]) -> (Option<PriceBook>, Vec<Diagnostic>) {
-    let mut notes = Notes::default();
-    let book = match text_in(bytes) {
-        Ok(text) => Some(book_of(text, &mut notes)),
-        Err(diagnostic) => {
-            notes.push(diagnostic);
-            None
-        }
-    };
-    let book = if notes.has_errors() { None } else { book };
-    (book, settled(notes, bytes))
+    read_document(bytes, &SHAPE, book_of)
 }
 
-fn book_of(text: &str, notes: &mut Notes) -> PriceBook {
-    let plain = text.strip_prefix(BYTE_ORDER_MARK).unwrap_or(text);
-    let offset = text.len() - plain.len();
-    let table = from_toml(plain, offset, notes);
-    let start = Span::new(offset, offset);
-    let row = Row::new(notes, &SHAPE, &table, start);
-    match row.whole(notes, "format") {
-        Some(FORMAT) => {}
-        Some(other) => notes.push(format_unknown::mistake(other, FORMAT, row.place_of("format"))),
-        None if table.entry("format").is_none() => notes.push(format_missing::mistake(FORMAT, start)),
-        None => {}
-    }
-    let hour = money(&row, notes, "hour");
+fn book_of(row: &Row<'_>, notes: &mut Notes) -> PriceBook {
+    let hour = money(row, notes, "hour");
     let mut costs = Vec::new();
     if let Some(material) = row.get("material").and_then(|_| row.inner(notes, "material")) {
         costs.extend(Material::ALL.iter().filter_map(|thing| Some((*thing, money(&material, notes, thing.name())?))));
