@@ -73,6 +73,18 @@ fn options_have_the_keys_of_their_schema() {
     assert_keys(&schema, &schema, &unknown.json(), "unknown");
 }
 
+#[test]
+fn changes_between_editions_have_the_keys_of_their_schema() {
+    let schema = thirdwire(&["schema", "editions"]).json();
+    for name in ["bungalow", "knob-and-tube", "flat"] {
+        let answer = thirdwire(&["editions", "--example", name, "--from", "2014", "--to", "2023", "--json"]).json();
+        assert_keys(&schema, &schema, &answer, name);
+        let boxes = thirdwire(&["plan", "--example", name, "--json"]).json()["openings"].as_array().unwrap().len();
+        let changed = answer["openings"].as_array().unwrap().len();
+        assert_eq!(answer["unchanged"], boxes - changed, "{name}");
+    }
+}
+
 /// The check above would be worth nothing if it let a foreign or a missing key pass.
 #[test]
 fn a_key_that_is_missing_or_foreign_does_not_pass() {

@@ -38,6 +38,7 @@ fn a_survey_with_mistakes_exits_with_1_whatever_is_asked_of_it() {
     for args in [
         &["plan", &survey][..],
         &["findings", &survey],
+        &["editions", &survey, "--from", "2014", "--to", "2023"],
         &["circuits", &survey],
         &["options", &survey, "K-2"],
         &["prices", "--prices", &survey],
@@ -60,6 +61,7 @@ fn a_wrong_command_line_or_an_unreadable_file_exits_with_2() {
         &["plan", "--example", "bungalow", "--prices", "no-such-file.toml"],
         &["plan", "--example", "bungalow", "--edition", "latest"],
         &["findings", "no-such-file.toml"],
+        &["editions", "--example", "bungalow", "--from", "2014"],
         &["circuits", "--example", "castle"],
         &["options", "--edition", "2020", "--room", "bedrom"],
         &["options", "--edition", "2020", "--room", "bedroom", "--breaker", "15"],
@@ -94,6 +96,7 @@ fn what_is_not_the_last_word_exits_with_3() {
         &["plan", "--example", "knob-and-tube", "--json"],
         &["findings", "--example", "bungalow"],
         &["options", "--edition", "2020", "--room", "bedroom"],
+        &["editions", "--example", "bungalow", "--from", "2008", "--to", "2023"],
     ] {
         assert_eq!(thirdwire(args).code, 3, "{args:?}");
     }

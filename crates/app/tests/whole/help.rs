@@ -2,7 +2,7 @@
 
 use crate::running::{thirdwire, words_of};
 
-const COMMANDS: [&str; 7] = ["plan", "options", "findings", "circuits", "schema", "prices", "example"];
+const COMMANDS: [&str; 8] = ["plan", "options", "findings", "circuits", "editions", "schema", "prices", "example"];
 
 #[test]
 fn every_command_has_an_example_and_names_the_exit_codes() {
