@@ -2,6 +2,7 @@
 
 use crate::code::CodeInForce;
 use crate::edition::Edition;
+use crate::in_words::InWords;
 use std::fmt;
 
 /// How a value of the code is known.
@@ -113,15 +114,17 @@ impl<T: Copy> ByEdition<T> {
     }
 }
 
-/// A value of the code whatever its type: its name, and for each edition where it stands and how it is known.
+/// A value of the code whatever its type: its name, and for each edition what it is, where it stands and how it is known.
 pub trait Value: Sync {
     /// Its stable name.
     fn id(&self) -> &'static str;
     /// Its citations, one for each edition that somebody has entered.
     fn citations(&self) -> Vec<Citation>;
+    /// What it is in this edition, in words; nothing where nobody has entered it.
+    fn in_words(&self, edition: Edition) -> Option<String>;
 }
 
-impl<T: Sync> Value for ByEdition<T> {
+impl<T: Sync + InWords> Value for ByEdition<T> {
     fn id(&self) -> &'static str {
         self.id
     }
@@ -133,5 +136,10 @@ impl<T: Sync> Value for ByEdition<T> {
             known: reading.known,
         };
         self.readings.iter().map(cite).collect()
+    }
+
+    fn in_words(&self, edition: Edition) -> Option<String> {
+        let reading = self.readings.iter().find(|reading| reading.edition == edition)?;
+        Some(reading.value.in_words())
     }
 }

@@ -1,14 +1,20 @@
 //! Whether a grounding conductor brought by itself may be connected at a place, and how large it must be.
 
 use crate::cited::{ByEdition, Citation, NotChecked, Reading, Value};
-use crate::code::CodeInForce;
-use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::code::{CodeInForce, Local};
+use crate::edition::Edition::{Nec2008, Nec2011, Nec2014, Nec2017, Nec2020, Nec2023};
 use crate::judgement::Lawful;
-use crate::sources::{FORUM_2014_SOURCES, GUIDE_2023, MAGAZINE_EQUIPMENT_GROUNDING};
+use crate::lists::{self, List};
+use crate::policy::Question;
+use crate::sources::{
+    FORUM_2011_CONNECTIONS, FORUM_2014_SOURCES, GUIDE_2023, MAGAZINE_EQUIPMENT_GROUNDING, MAGAZINE_WATER_PIPE,
+};
 use crate::tables::egc_size::egc_size;
 use dwelling::SourceKind;
 use electrical::{Amperes, ConductorMetal, Gauge, Length};
 
+const FIVE: &str = "an accessible point of the grounding electrode system or of its conductor, the grounding bar of the \
+     panel in which the circuit starts, or the neutral inside the service equipment";
 const FIVE_PLUS_DONOR: &str = "an accessible point of the grounding electrode system or of its conductor, the grounding bar \
      of the panel in which the circuit starts, the grounding conductor of another circuit from the same panel, or the \
      neutral inside the service equipment";
@@ -17,6 +23,8 @@ const FIVE_PLUS_DONOR: &str = "an accessible point of the grounding electrode sy
 pub(crate) const PLACES: ByEdition<&str> = ByEdition {
     id: "grounding.connection.places",
     readings: &[
+        Reading::remembered(Nec2008, "250.130(C)", FIVE),
+        Reading::read(Nec2011, "250.130(C)", FORUM_2011_CONNECTIONS, FIVE),
         Reading::read(Nec2014, "250.130(C)", FORUM_2014_SOURCES, FIVE_PLUS_DONOR),
         Reading::read(Nec2017, "250.130(C)", MAGAZINE_EQUIPMENT_GROUNDING, FIVE_PLUS_DONOR),
         Reading::read(Nec2020, "250.130(C)", MAGAZINE_EQUIPMENT_GROUNDING, FIVE_PLUS_DONOR),
@@ -28,6 +36,8 @@ pub(crate) const PLACES: ByEdition<&str> = ByEdition {
 const ANOTHER_CIRCUIT: ByEdition<bool> = ByEdition {
     id: "grounding.connection.another-circuit",
     readings: &[
+        Reading::remembered(Nec2008, "250.130(C)", false),
+        Reading::read(Nec2011, "250.130(C)", FORUM_2011_CONNECTIONS, false),
         Reading::read(Nec2014, "250.130(C)(4)", FORUM_2014_SOURCES, true),
         Reading::read(Nec2017, "250.130(C)(4)", MAGAZINE_EQUIPMENT_GROUNDING, true),
         Reading::read(Nec2020, "250.130(C)(4)", MAGAZINE_EQUIPMENT_GROUNDING, true),
@@ -39,7 +49,9 @@ const ANOTHER_CIRCUIT: ByEdition<bool> = ByEdition {
 const WATER_PIPE: ByEdition<Length> = ByEdition {
     id: "grounding.connection.water-pipe",
     readings: &[
-        Reading::read(Nec2014, "250.68(C)(1)", "ecmweb.com, code Q&A, metal piping", Length::feet(5)),
+        Reading::remembered(Nec2008, "250.52(A)(1)", Length::feet(5)),
+        Reading::read(Nec2011, "250.68(C)(1)", MAGAZINE_WATER_PIPE, Length::feet(5)),
+        Reading::read(Nec2014, "250.68(C)(1)", MAGAZINE_WATER_PIPE, Length::feet(5)),
         Reading::read(Nec2017, "250.68(C)(1)", "electricallicenserenewal.com, NEC content 263", Length::feet(5)),
         Reading::remembered(Nec2020, "250.68(C)(1)", Length::feet(5)),
         Reading::read(Nec2023, "250.68(C)(1)", "electricallicenserenewal.com, NEC content 1456", Length::feet(5)),
@@ -50,6 +62,8 @@ const WATER_PIPE: ByEdition<Length> = ByEdition {
 const EARTH_IS_NO_PATH: ByEdition<()> = ByEdition {
     id: "grounding.connection.earth-is-no-path",
     readings: &[
+        Reading::remembered(Nec2008, "250.4(A)(5)", ()),
+        Reading::remembered(Nec2011, "250.4(A)(5)", ()),
         Reading::remembered(Nec2014, "250.4(A)(5)", ()),
         Reading::remembered(Nec2017, "250.4(A)(5)", ()),
         Reading::remembered(Nec2020, "250.4(A)(5)", ()),
@@ -103,6 +117,8 @@ pub struct GroundConnection {
     pub size: Option<Gauge>,
     /// Where the code says so.
     pub cites: Vec<Citation>,
+    /// The authorities whose amendments or answers changed this, with their texts.
+    pub changed_by: Vec<String>,
 }
 
 /// Whether a grounding conductor that is brought by itself may be connected at this place, and how large it must be.
@@ -114,6 +130,7 @@ pub fn ground_connection(facts: SourceFacts, code: &CodeInForce) -> GroundConnec
         conditions: Vec::new(),
         size: None,
         cites: Vec::new(),
+        changed_by: Vec::new(),
     };
     let answered = answer(facts, code).unwrap_or_else(not_read);
     let Some(breaker) = facts.breaker.filter(|_| answered.lawful != Lawful::No) else { return sized_later(answered) };
@@ -136,7 +153,64 @@ fn sized_later(answered: GroundConnection) -> GroundConnection {
     GroundConnection { lawful: Lawful::NotChecked, why, ..answered }
 }
 
+/// The answer of the list, as amendments leave it.
 fn answer(facts: SourceFacts, code: &CodeInForce) -> Result<GroundConnection, NotChecked> {
+    let item = match facts.place {
+        ConnectionPlace::Source(kind) => kind.name(),
+        ConnectionPlace::BoxOfAnotherCircuit => lists::ANOTHER_CIRCUIT,
+        ConnectionPlace::BoxOfTheSameCircuit => return same_circuit(code),
+    };
+    let amended = |lawful, why: String, by: String| GroundConnection {
+        lawful,
+        why,
+        conditions: Vec::new(),
+        size: None,
+        cites: Vec::new(),
+        changed_by: vec![by],
+    };
+    match code.local(List::GroundConnections, item) {
+        None => as_published(facts, code),
+        Some(Local::Out(by)) => Ok(amended(Lawful::No, format!("{by}: this place is not in the list here"), by)),
+        Some(Local::Unsure(missing, by)) => Ok(amended(Lawful::NotChecked, missing, by)),
+        // What an amendment adds to the list of places does not change what the place itself must be.
+        Some(Local::In(by)) => {
+            let published = as_published(facts, code)?;
+            Ok(match published.lawful {
+                Lawful::No if item == lists::ANOTHER_CIRCUIT => {
+                    let whole = (facts.same_panel, facts.verified) == (Some(true), Some(true));
+                    let lawful = if whole { Lawful::Yes } else { Lawful::NotChecked };
+                    amended(lawful, format!("{by}: another circuit's whole ground from the same panel"), by)
+                }
+                _ => GroundConnection { changed_by: vec![by], ..published },
+            })
+        }
+    }
+}
+
+/// The ground of the same circuit: argued, unless the authority has answered.
+fn same_circuit(code: &CodeInForce) -> Result<GroundConnection, NotChecked> {
+    let listed = PLACES.in_force(code)?.cite;
+    let answer = code.answer(Question::GroundOfTheSameCircuit);
+    let (lawful, why) = match answer {
+        Some(answer) if answer.yes => (Lawful::Yes, "the authority lets the ground of the same circuit be extended"),
+        Some(_) => (Lawful::No, "the authority reads the permission as only for circuits that have no ground at all"),
+        None => (
+            Lawful::Disputed,
+            "the circuit has a ground at this box: some read the permission as only for circuits that have none at all, \
+             others extend the ground that is there",
+        ),
+    };
+    Ok(GroundConnection {
+        lawful,
+        why: why.to_owned(),
+        conditions: Vec::new(),
+        size: None,
+        cites: vec![listed],
+        changed_by: answer.iter().map(|answer| answer.by.clone()).collect(),
+    })
+}
+
+fn as_published(facts: SourceFacts, code: &CodeInForce) -> Result<GroundConnection, NotChecked> {
     let listed = PLACES.in_force(code)?.cite;
     let of = |lawful, why: &str, cites: &[Citation]| GroundConnection {
         lawful,
@@ -144,6 +218,7 @@ fn answer(facts: SourceFacts, code: &CodeInForce) -> Result<GroundConnection, No
         conditions: Vec::new(),
         size: None,
         cites: cites.to_vec(),
+        changed_by: Vec::new(),
     };
     let given = |known: Option<bool>, no: &str, unknown: &str| match known {
         Some(true) => None,
@@ -197,12 +272,7 @@ fn answer(facts: SourceFacts, code: &CodeInForce) -> Result<GroundConnection, No
         ConnectionPlace::Source(SourceKind::OtherMetal) => {
             of(Lawful::No, "this metal is not among the places at which a ground may be connected", &[listed])
         }
-        ConnectionPlace::BoxOfTheSameCircuit => of(
-            Lawful::Disputed,
-            "the circuit has a ground at this box: some read the permission as only for circuits that have none at all, \
-             others extend the ground that is there",
-            &[listed],
-        ),
+        ConnectionPlace::BoxOfTheSameCircuit => same_circuit(code)?,
         ConnectionPlace::BoxOfAnotherCircuit => another_circuit(facts, code, &of)?,
     })
 }

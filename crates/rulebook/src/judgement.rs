@@ -127,7 +127,11 @@ pub(crate) fn said_by(rule: &Rule, opening: &Opening, code: &CodeInForce) -> Vec
     if code.amendments.is_empty() { statements } else { as_amended(rule, statements, code) }
 }
 
-fn cannot_tell(rule: &Rule, missing: &NotChecked) -> Vec<Statement> {
+pub(crate) fn cannot_tell(rule: &Rule, missing: &NotChecked) -> Vec<Statement> {
+    if rule.decides.is_empty() {
+        let caution = format!("not checked: {}; {}", lower_first(rule.title), missing.because);
+        return vec![Says::Cautions(caution).by(&[])];
+    }
     let says = rule.decides.iter().map(|decides| match decides {
         Decides::Duty(duty) => Says::CannotTell(*duty, missing.because.clone()),
         Decides::Remedy(remedy) => Says::CannotTellRemedy(*remedy, missing.because.clone()),
@@ -245,6 +249,11 @@ fn serves_equipment(remedy: Remedy, opening: &Opening) -> bool {
         Remedy::Leave => opening.ground == GroundFact::Connected && opening.holds.takes_grounding_plug(),
         _ => false,
     }
+}
+
+fn lower_first(title: &str) -> String {
+    let mut letters = title.chars();
+    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
 }
 
 /// A sentence with the sections it rests on, each once.

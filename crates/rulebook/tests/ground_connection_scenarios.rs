@@ -28,7 +28,7 @@ fn asked(facts: SourceFacts) -> GroundConnection {
 /// Published: trade forum thread 116386: from 2014, another circuit from the same panel.
 #[test]
 fn a_grounded_box_of_another_circuit_from_the_same_panel_is_a_place_from_2014() {
-    for edition in Edition::ALL {
+    for edition in Edition::ALL.into_iter().filter(|edition| (2014..=2023).contains(&edition.year())) {
         let answer = ground_connection(next_door(), &CodeInForce::published(edition));
         assert_eq!((answer.lawful, answer.size), (Lawful::Yes, Some(Gauge::AWG_14)), "{edition}");
         assert!(answer.cites.iter().any(|cite| cite.section == "250.130(C)(4)"));
@@ -106,4 +106,25 @@ fn the_conductor_is_sized_for_the_largest_breaker_it_serves() {
 fn a_box_of_the_same_circuit_is_read_two_ways() {
     let same = SourceFacts { place: ConnectionPlace::BoxOfTheSameCircuit, ..next_door() };
     assert_eq!(asked(same).lawful, Lawful::Disputed);
+}
+
+/// Published: diychatroom.com thread 153678, the five places of 2011.
+#[test]
+fn before_2014_another_circuit_is_no_place_and_the_others_are() {
+    for edition in [Edition::Nec2008, Edition::Nec2011] {
+        let code = CodeInForce::published(edition);
+        assert_eq!(ground_connection(next_door(), &code).lawful, Lawful::No);
+        assert_eq!(ground_connection(source(SourceKind::GroundBar), &code).lawful, Lawful::Yes);
+    }
+}
+
+/// No source: the list of 2026 could not be confirmed.
+#[test]
+fn under_2026_no_place_is_checked() {
+    let code = CodeInForce::published(Edition::Nec2026);
+    for facts in
+        [next_door(), source(SourceKind::GroundBar), source(SourceKind::WaterPipe), source(SourceKind::LoneRod)]
+    {
+        assert_eq!(ground_connection(facts, &code).lawful, Lawful::NotChecked);
+    }
 }

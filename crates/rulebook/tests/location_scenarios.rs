@@ -5,12 +5,12 @@ mod scenario;
 use dwelling::{Equipment, Holding, PathObstacle, RoomUse, Wetness};
 use electrical::{Amperes, Length};
 use rulebook::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
-use rulebook::{Duty, Edition, Need, Opening, Remedy};
-use scenario::{Ask, bedroom, opening_in, under, water};
+use rulebook::{Duty, Need, Opening, Remedy};
+use scenario::{Ask, SINCE_2014, bedroom, opening_in, under, water};
 
 /// The need for one duty in 2014, 2017, 2020 and 2023.
 fn needs(duty: Duty, opening: &Opening) -> [Need; 4] {
-    Edition::ALL.map(|edition| under(edition, opening).need(duty))
+    SINCE_2014.map(|edition| under(edition, opening).need(duty))
 }
 
 const NEVER: [Need; 4] = [Need::NotRequired; 4];
@@ -173,7 +173,7 @@ fn afci_protection_reaches_circuits_of_15_and_20_a_and_from_2023_of_10() {
 /// Published: electricallicenserenewal.com, NEC content 307, and trade forum thread 2532400 for the four conditions.
 #[test]
 fn only_2017_excepts_a_gfci_replacement_and_only_where_four_things_hold() {
-    for edition in Edition::ALL {
+    for edition in SINCE_2014 {
         let excepts = under(edition, &bedroom()).condition_names(Remedy::GfciReceptacle, "only where all four hold");
         assert_eq!(excepts, edition == Nec2017, "{edition}");
     }
@@ -202,7 +202,7 @@ fn a_replaced_receptacle_is_tamper_resistant_but_for_the_exceptions() {
     assert_eq!(needs(Duty::TamperResistant, &behind_the_washer), NEVER);
     let attic = [Need::NotRequired, Need::NotRequired, Need::Required, Need::Required];
     assert_eq!(needs(Duty::TamperResistant, &opening_in(RoomUse::Attic)), attic);
-    for edition in Edition::ALL {
+    for edition in SINCE_2014 {
         let judgement = under(edition, &bedroom());
         assert!(judgement.condition_names(Remedy::GfciReceptacle, "tamper-resistant"));
         assert!(!judgement.condition_names(Remedy::NongroundingReceptacle, "tamper-resistant"));
@@ -232,7 +232,7 @@ fn a_switch_is_owed_nothing_that_is_owed_to_receptacles() {
 /// Published: trade forum thread 134287: the box that is too small excuses the GFCI receptacle, not the protection.
 #[test]
 fn a_box_too_small_for_a_gfci_receptacle_is_protected_from_elsewhere() {
-    for edition in Edition::ALL {
+    for edition in SINCE_2014 {
         let bathroom = under(edition, &opening_in(RoomUse::Bathroom));
         assert!(bathroom.condition_names(Remedy::NongroundingReceptacle, "where no GFCI receptacle fits the box"));
     }

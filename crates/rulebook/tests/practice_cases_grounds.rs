@@ -8,7 +8,7 @@ use rulebook::Edition::{Nec2014, Nec2020};
 use rulebook::{
     CodeInForce, ConnectionPlace, Duty, Edition, Lawful, Need, Opening, Remedy, SourceFacts, ground_connection,
 };
-use scenario::{Ask, assert_remedies, bedroom, opening_in, under};
+use scenario::{Ask, ENTERED, assert_remedies, bedroom, opening_in, under};
 
 const STANDING_IN: [Remedy; 4] =
     [Remedy::NongroundingReceptacle, Remedy::GfciReceptacle, Remedy::DownstreamOfGfci, Remedy::GfciBreaker];
@@ -45,7 +45,7 @@ fn where_the_box_is_grounded_a_gfci_without_ground_is_no_repair() {
 #[test]
 fn a_ground_cut_flush_permits_a_gfci_only_if_it_cannot_be_reached() {
     let cut = Opening { ground: GroundFact::CutOff, ..bedroom() };
-    assert_remedies(&Edition::ALL, &cut, &[Remedy::GfciReceptacle, Remedy::RestoreExistingGround], &[]);
+    assert_remedies(&ENTERED, &cut, &[Remedy::GfciReceptacle, Remedy::RestoreExistingGround], &[]);
     assert!(under(Nec2014, &cut).condition_names(Remedy::GfciReceptacle, "only if the stub"));
 }
 
@@ -57,9 +57,9 @@ fn a_ground_cut_flush_permits_a_gfci_only_if_it_cannot_be_reached() {
 fn a_sound_path_carries_a_three_slot_receptacle_and_old_armor_does_not() {
     let three_slot = Opening { holds: Holding::ThreeSlot, ..opening_in(RoomUse::LivingRoom) };
     let conduit = Opening { ground: GroundFact::Connected, ..three_slot.clone() };
-    assert_remedies(&Edition::ALL, &conduit, &[Remedy::Leave, Remedy::RestoreExistingGround], &STANDING_IN);
+    assert_remedies(&ENTERED, &conduit, &[Remedy::Leave, Remedy::RestoreExistingGround], &STANDING_IN);
     assert_eq!(under(Nec2014, &conduit).need(Duty::Gfci), Need::NotRequired);
-    assert_remedies(&Edition::ALL, &three_slot, &[Remedy::GfciReceptacle], &[Remedy::Leave]);
+    assert_remedies(&ENTERED, &three_slot, &[Remedy::GfciReceptacle], &[Remedy::Leave]);
 }
 
 /// Published wrong (the article forgets the strip): http://www.thisoldhouse.com/toh/article/0,,20065922,00.html
@@ -68,11 +68,11 @@ fn a_sound_path_carries_a_three_slot_receptacle_and_old_armor_does_not() {
 #[test]
 fn a_lamp_that_lights_on_old_armor_proves_no_ground() {
     let armor = Opening { ground: GroundFact::Unknown, ..bedroom() };
-    for edition in Edition::ALL {
+    for edition in ENTERED {
         assert_eq!(under(edition, &armor).lawful(Remedy::RestoreExistingGround), Lawful::NotChecked);
     }
     let no_strip = Opening { ground: GroundFact::None, ..bedroom() };
-    assert_remedies(&Edition::ALL, &no_strip, &[], &[Remedy::RestoreExistingGround]);
+    assert_remedies(&ENTERED, &no_strip, &[], &[Remedy::RestoreExistingGround]);
 }
 
 /// Published (contested): https://forums.mikeholt.com/threads/effectiveness-of-1920s-armored-cable-ground.127741/post-1994363
@@ -81,7 +81,7 @@ fn a_lamp_that_lights_on_old_armor_proves_no_ground() {
 #[test]
 fn armor_of_the_1920s_is_disputed() {
     let argued = Opening { ground: GroundFact::Disputed, ..bedroom() };
-    for edition in Edition::ALL {
+    for edition in ENTERED {
         let judgement = under(edition, &argued);
         assert_eq!(judgement.lawful(Remedy::RestoreExistingGround), Lawful::Disputed);
         assert_eq!(judgement.lawful(Remedy::GfciReceptacle), Lawful::Disputed);
@@ -94,8 +94,8 @@ fn armor_of_the_1920s_is_disputed() {
 #[test]
 fn a_bathroom_with_broken_armor_gets_no_ground_from_the_waste_stack() {
     let lawful = [Remedy::GfciReceptacle, Remedy::NewCable, Remedy::SeparateEgc];
-    assert_remedies(&Edition::ALL, &opening_in(RoomUse::Bathroom), &lawful, &[]);
-    for edition in Edition::ALL {
+    assert_remedies(&ENTERED, &opening_in(RoomUse::Bathroom), &lawful, &[]);
+    for edition in ENTERED {
         assert_eq!(connects(edition, place(ConnectionPlace::Source(SourceKind::OtherMetal))), Lawful::No);
     }
 }
@@ -120,7 +120,7 @@ fn a_box_into_which_armor_is_pulled_loose_gives_no_ground() {
 #[test]
 fn a_new_outlet_from_an_armored_box_needs_a_real_ground() {
     let added = Opening { existing_outlet: false, holds: Holding::Nothing, ..opening_in(RoomUse::DiningRoom) };
-    assert_remedies(&Edition::ALL, &added, &[Remedy::SeparateEgc, Remedy::NewCable], &STANDING_IN);
+    assert_remedies(&ENTERED, &added, &[Remedy::SeparateEgc, Remedy::NewCable], &STANDING_IN);
 }
 
 /// Published: https://www.diybanter.com/608333-post9.html
@@ -129,7 +129,7 @@ fn a_new_outlet_from_an_armored_box_needs_a_real_ground() {
 #[test]
 fn one_green_conductor_fished_for_a_computer_is_a_real_ground() {
     let computer = Opening { serves: vec![Equipment::Computer], ..bedroom() };
-    assert_remedies(&Edition::ALL, &computer, &[Remedy::SeparateEgc], &[]);
+    assert_remedies(&ENTERED, &computer, &[Remedy::SeparateEgc], &[]);
     assert!(under(Nec2014, &computer).of(Remedy::SeparateEgc).serves_equipment);
 }
 
@@ -153,7 +153,7 @@ fn the_listed_ends_count_and_a_pipe_beyond_five_feet_does_not() {
 /// A conductor of its own, apart from the circuit's: permitted for this, and protected from damage.
 #[test]
 fn a_conductor_of_its_own_is_protected_from_damage() {
-    for edition in Edition::ALL {
+    for edition in ENTERED {
         let judgement = under(edition, &bedroom());
         assert_eq!(judgement.lawful(Remedy::SeparateEgc), Lawful::Yes);
         assert!(judgement.condition_names(Remedy::SeparateEgc, "protected from damage"));
@@ -165,9 +165,9 @@ fn a_conductor_of_its_own_is_protected_from_damage() {
 /// A ground outside the cable is for existing circuits that have none.
 #[test]
 fn a_ground_outside_the_cable_is_only_for_circuits_that_have_none() {
-    assert_remedies(&Edition::ALL, &bedroom(), &[Remedy::SeparateEgc], &[]);
+    assert_remedies(&ENTERED, &bedroom(), &[Remedy::SeparateEgc], &[]);
     let grounded = Opening { ground: GroundFact::Connected, ..bedroom() };
-    assert_remedies(&Edition::ALL, &grounded, &[], &[Remedy::SeparateEgc]);
+    assert_remedies(&ENTERED, &grounded, &[], &[Remedy::SeparateEgc]);
 }
 
 /// Published: https://www.diybanter.com/1311145-post3.html
@@ -177,7 +177,7 @@ fn a_ground_outside_the_cable_is_only_for_circuits_that_have_none() {
 #[test]
 fn the_nearest_copper_pipe_is_no_ground() {
     let lawful = [Remedy::GfciReceptacle, Remedy::NewCable, Remedy::SeparateEgc];
-    assert_remedies(&Edition::ALL, &bedroom(), &lawful, &[Remedy::RestoreExistingGround]);
+    assert_remedies(&ENTERED, &bedroom(), &lawful, &[Remedy::RestoreExistingGround]);
     let nearest =
         SourceFacts { from_entry: Some(Length::feet(30)), ..place(ConnectionPlace::Source(SourceKind::WaterPipe)) };
     assert_eq!(connects(Nec2020, nearest), Lawful::No);
@@ -242,12 +242,12 @@ fn a_10_awg_joined_to_the_electrode_conductor_serves_dryer_and_washer() {
 /// Two conductors to a garage and a shed 160 ft away: rods ground nothing; replaced receptacles behind a GFCI, or a new cable.
 #[test]
 fn rods_at_an_outbuilding_ground_no_receptacle() {
-    for edition in Edition::ALL {
+    for edition in ENTERED {
         assert_eq!(connects(edition, place(ConnectionPlace::Source(SourceKind::LoneRod))), Lawful::No);
     }
     for room in [RoomUse::Garage, RoomUse::AccessoryBuilding] {
         let lawful = [Remedy::NewCable, Remedy::GfciReceptacle, Remedy::DownstreamOfGfci];
-        assert_remedies(&Edition::ALL, &opening_in(room), &lawful, &[]);
+        assert_remedies(&ENTERED, &opening_in(room), &lawful, &[]);
     }
 }
 
@@ -268,7 +268,7 @@ fn a_ground_that_ends_at_an_ungrounded_box_is_none() {
 #[test]
 fn a_switch_with_a_ground_in_its_box_is_connected_to_it() {
     let switch = Opening { holds: Holding::Switch, ground: GroundFact::Loose, ..bedroom() };
-    assert_remedies(&Edition::ALL, &switch, &[Remedy::RestoreExistingGround], &[Remedy::SeparateEgc]);
+    assert_remedies(&ENTERED, &switch, &[Remedy::RestoreExistingGround], &[Remedy::SeparateEgc]);
 }
 
 /// Published: http://www.ecmweb.com/contractor/failures-outlet-testing-exposed?page=2
@@ -277,6 +277,6 @@ fn a_switch_with_a_ground_in_its_box_is_connected_to_it() {
 #[test]
 fn a_jumper_that_reads_right_may_not_stay() {
     let jumper = Opening { holds: Holding::ThreeSlot, ground: GroundFact::False, ..bedroom() };
-    assert_remedies(&Edition::ALL, &jumper, &[Remedy::NewCable, Remedy::SeparateEgc], &[Remedy::Leave]);
+    assert_remedies(&ENTERED, &jumper, &[Remedy::NewCable, Remedy::SeparateEgc], &[Remedy::Leave]);
     assert!(under(Nec2020, &jumper).cautions.iter().any(|caution| caution.contains("live case")));
 }

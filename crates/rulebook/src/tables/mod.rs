@@ -1,5 +1,6 @@
 //! Tables of the code that several rules read.
 
+pub mod afci_rooms;
 pub mod box_counting;
 pub mod conductor_allowance;
 pub mod conductor_area;
@@ -14,6 +15,8 @@ use crate::cited::Value;
 
 /// Every value of the tables, for lists of what has been read and what is remembered.
 pub const VALUES: &[&dyn Value] = &[
+    &afci_rooms::ROOMS,
+    &afci_rooms::RATINGS,
     &box_counting::INSULATED,
     &box_counting::LOOPED,
     &box_counting::CLAMPS,
@@ -32,9 +35,10 @@ pub const VALUES: &[&dyn Value] = &[
     &gfci_places::SINKS,
     &gfci_places::TUBS,
     &gfci_places::WET_INDOORS,
-    &gfci_places::SCOPE_AMPERES,
-    &gfci_places::ALARM_SYSTEMS,
+    &gfci_places::SCOPE,
     &gfci_places::ALARMS_ANYWHERE,
+    &gfci_places::EXHAUST_FANS,
+    &gfci_places::CEILING_SUPPORTS,
     &six_feet::METHOD,
     &six_feet::LIMIT,
     &grounded_equipment::LISTED,

@@ -2,9 +2,11 @@
 
 use crate::cited::{ByEdition, NotChecked, Reading};
 use crate::code::CodeInForce;
-use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::edition::Edition::{Nec2008, Nec2011, Nec2014, Nec2017, Nec2020, Nec2023, Nec2026};
+use crate::in_words::InWords;
 use crate::sources::{
     INSPECTORS_MEASURING, MAGAZINE_2017, MAGAZINE_MEASURING, MAGAZINE_REMODEL, MUNICIPAL_2014, STATE_LIST_2020,
+    TEXT_2011,
 };
 use dwelling::{NearWater, PathObstacle};
 use electrical::Length;
@@ -40,10 +42,13 @@ const CORD_2023: Method = Method { solid: Passing::Ends, doors: Passing::GoesOn,
 pub const METHOD: ByEdition<Method> = ByEdition {
     id: "places.gfci.measuring",
     readings: &[
+        Reading::read(Nec2008, "210.8(A)", INSPECTORS_MEASURING, UNSTATED),
+        Reading::read(Nec2011, "210.8(A)", INSPECTORS_MEASURING, UNSTATED),
         Reading::read(Nec2014, "210.8(A)", INSPECTORS_MEASURING, UNSTATED),
         Reading::read(Nec2017, "210.8", "trade forum, thread 131275", CORD_2017),
         Reading::read(Nec2020, "210.8", MAGAZINE_REMODEL, CORD_2020),
         Reading::read(Nec2023, "210.8", MAGAZINE_MEASURING, CORD_2023),
+        Reading::read(Nec2026, "210.8", MAGAZINE_MEASURING, CORD_2023),
     ],
 };
 
@@ -51,10 +56,13 @@ pub const METHOD: ByEdition<Method> = ByEdition {
 pub const LIMIT: ByEdition<Length> = ByEdition {
     id: "places.gfci.six-feet",
     readings: &[
+        Reading::read(Nec2008, "210.8(A)(7)", INSPECTORS_MEASURING, Length::feet(6)),
+        Reading::read(Nec2011, "210.8(A)(7)", TEXT_2011, Length::feet(6)),
         Reading::read(Nec2014, "210.8(A)(7)", MUNICIPAL_2014, Length::feet(6)),
         Reading::read(Nec2017, "210.8(A)(7)", MAGAZINE_2017, Length::feet(6)),
         Reading::read(Nec2020, "210.8(A)(7)", STATE_LIST_2020, Length::feet(6)),
         Reading::read(Nec2023, "210.8(A)(8)", MAGAZINE_MEASURING, Length::feet(6)),
+        Reading::read(Nec2026, "210.8(A)(9)", MAGAZINE_MEASURING, Length::feet(6)),
     ],
 };
 
@@ -91,4 +99,20 @@ pub fn within_six_feet(place: &NearWater, code: &CodeInForce) -> Result<Within, 
     } else {
         Within::Yes
     })
+}
+
+impl InWords for Method {
+    fn in_words(&self) -> String {
+        let passing = |passing| match passing {
+            Passing::GoesOn => "does not end it",
+            Passing::Ends => "ends it",
+            Passing::Argued => "is read both ways",
+        };
+        format!(
+            "the path of a cord: a wall or another solid barrier {}, a door or doorway {}, a window {}",
+            passing(self.solid),
+            passing(self.doors),
+            passing(self.windows)
+        )
+    }
 }

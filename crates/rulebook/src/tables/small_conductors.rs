@@ -2,7 +2,8 @@
 
 use crate::cited::{ByEdition, Cited, NotChecked, Reading};
 use crate::code::CodeInForce;
-use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::edition::Edition::{Nec2008, Nec2011, Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::sources::TEXT_2011;
 use electrical::{Amperes, ConductorMetal, Gauge};
 
 /// A row: a size, then the largest rating in amperes for copper and for aluminium, where one is entered.
@@ -15,6 +16,8 @@ const TABLE: &[Row] =
 pub const LARGEST_BREAKER: ByEdition<&[Row]> = ByEdition {
     id: "circuits.largest-breaker",
     readings: &[
+        Reading::remembered(Nec2008, "240.4(D)", TABLE),
+        Reading::read(Nec2011, "240.4(D)", TEXT_2011, TABLE),
         Reading::unchanged_since_2011(Nec2014, "240.4(D)", TABLE),
         Reading::unchanged_since_2011(Nec2017, "240.4(D)", TABLE),
         Reading::unchanged_since_2011(Nec2020, "240.4(D)", TABLE),

@@ -121,3 +121,10 @@ pub fn assert_remedies(editions: &[Edition], opening: &Opening, lawful: &[Remedy
         }
     }
 }
+
+/// The editions that are entered in full: of 2026 little could be confirmed.
+pub const ENTERED: [Edition; 6] =
+    [Edition::Nec2008, Edition::Nec2011, Edition::Nec2014, Edition::Nec2017, Edition::Nec2020, Edition::Nec2023];
+
+/// The editions since 2014 that are entered in full, in which a replaced receptacle has duties without a date.
+pub const SINCE_2014: [Edition; 4] = [Edition::Nec2014, Edition::Nec2017, Edition::Nec2020, Edition::Nec2023];

@@ -1,4 +1,6 @@
 //! What the circuit asks for.
 
+pub mod directory;
 pub mod multiwire;
+pub mod old_methods;
 pub mod overcurrent;

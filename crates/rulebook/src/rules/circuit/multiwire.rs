@@ -3,10 +3,11 @@
 use crate::cited::{ByEdition, NotChecked, Reading, Value};
 use crate::code::CodeInForce;
 use crate::duty::Duty;
-use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::edition::Edition::{Nec2008, Nec2011, Nec2014, Nec2017, Nec2020, Nec2023};
 use crate::opening::Opening;
 use crate::remedy::Remedy;
 use crate::rule::{Decides, Rule, Says, Statement};
+use crate::sources::{NEWSLETTER_2008, TEXT_2011};
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -23,6 +24,8 @@ const VALUES: &[&dyn Value] = &[&TOGETHER, &NEUTRAL];
 const TOGETHER: ByEdition<()> = ByEdition {
     id: "multiwire.disconnect.together",
     readings: &[
+        Reading::read(Nec2008, "210.4(B)", NEWSLETTER_2008, ()),
+        Reading::read(Nec2011, "210.4(B)", TEXT_2011, ()),
         Reading::unchanged_since_2011(Nec2014, "210.4(B)", ()),
         Reading::unchanged_since_2011(Nec2017, "210.4(B)", ()),
         Reading::unchanged_since_2011(Nec2020, "210.4(B)", ()),
@@ -33,6 +36,8 @@ const TOGETHER: ByEdition<()> = ByEdition {
 const NEUTRAL: ByEdition<()> = ByEdition {
     id: "multiwire.disconnect.neutral",
     readings: &[
+        Reading::remembered(Nec2008, "300.13(B)", ()),
+        Reading::read(Nec2011, "300.13(B)", TEXT_2011, ()),
         Reading::unchanged_since_2011(Nec2014, "300.13(B)", ()),
         Reading::unchanged_since_2011(Nec2017, "300.13(B)", ()),
         Reading::unchanged_since_2011(Nec2020, "300.13(B)", ()),
@@ -41,10 +46,10 @@ const NEUTRAL: ByEdition<()> = ByEdition {
 };
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let (together, neutral) = (TOGETHER.in_force(code)?.cite, NEUTRAL.in_force(code)?.cite);
     if !opening.on_shared_neutral {
         return Ok(Vec::new());
     }
+    let (together, neutral) = (TOGETHER.in_force(code)?.cite, NEUTRAL.in_force(code)?.cite);
     let why = "the circuit shares its neutral: a two-pole breaker, or breakers with a listed handle tie, opens both hots \
                together; the old panel is reached once its breakers are changed";
     let mut said = vec![Says::Owes(Duty::SimultaneousDisconnect, why.to_owned()).by(&[together])];

@@ -4,7 +4,7 @@ use crate::cited::{NotChecked, Value};
 use crate::code::CodeInForce;
 use crate::opening::Opening;
 use crate::rule::{Rule, Says, Statement};
-use crate::tables::small_conductors::breaker_too_large;
+use crate::tables::small_conductors::{LARGEST_BREAKER, breaker_too_large};
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -16,7 +16,7 @@ pub const RULE: Rule = Rule {
     judge,
 };
 
-const VALUES: &[&dyn Value] = &[];
+const VALUES: &[&dyn Value] = &[&LARGEST_BREAKER];
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
     let (Some(breaker), Some(gauge)) = (opening.breaker, opening.gauge) else { return Ok(Vec::new()) };

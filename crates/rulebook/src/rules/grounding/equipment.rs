@@ -1,8 +1,9 @@
 //! Equipment that must be grounded, by what is plugged in.
 
 use crate::cited::{NotChecked, Value};
-use crate::code::CodeInForce;
+use crate::code::{CodeInForce, Local};
 use crate::duty::Duty;
+use crate::lists::List;
 use crate::opening::Opening;
 use crate::rule::{Decides, Rule, Says, Statement};
 use crate::tables::grounded_equipment::{DISPUTED, LISTED};
@@ -18,17 +19,31 @@ pub const RULE: Rule = Rule {
     judge,
 };
 
-const VALUES: &[&dyn Value] = &[];
+const VALUES: &[&dyn Value] = &[&LISTED, &DISPUTED];
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
+    if opening.serves.is_empty() {
+        return Ok(Vec::new());
+    }
     let (listed, disputed) = (LISTED.in_force(code)?, DISPUTED.in_force(code)?);
     let duty = Duty::EquipmentGround;
     let mut said = Vec::new();
     for equipment in &opening.serves {
-        if listed.value.contains(equipment) {
-            said.push(Says::Owes(duty, equipment.name().to_owned()).by(&[listed.cite]));
-        } else if disputed.value.contains(equipment) {
-            said.push(Says::Disputes(duty, equipment.name().to_owned()).by(&[disputed.cite]));
+        let name = equipment.name();
+        match code.local(List::EquipmentNeedingGround, name) {
+            Some(Local::In(by)) => said.push(Says::Owes(duty, name.to_owned()).by(&[listed.cite]).changed(Some(&by))),
+            Some(Local::Out(by)) => {
+                let why = format!("{by}: {name} is not in the list here");
+                said.push(Says::Excuses(duty, why).by(&[listed.cite]).changed(Some(&by)));
+            }
+            Some(Local::Unsure(missing, by)) => {
+                said.push(Says::CannotTell(duty, missing).by(&[listed.cite]).changed(Some(&by)));
+            }
+            None if listed.value.contains(equipment) => said.push(Says::Owes(duty, name.to_owned()).by(&[listed.cite])),
+            None if disputed.value.contains(equipment) => {
+                said.push(Says::Disputes(duty, name.to_owned()).by(&[disputed.cite]));
+            }
+            None => {}
         }
     }
     if said.iter().any(|statement: &Statement| matches!(statement.says, Says::Owes(..))) {

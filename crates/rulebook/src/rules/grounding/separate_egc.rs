@@ -2,14 +2,14 @@
 
 use crate::cited::{ByEdition, NotChecked, Reading, Value};
 use crate::code::CodeInForce;
-use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::edition::Edition::{Nec2008, Nec2011, Nec2014, Nec2017, Nec2020, Nec2023};
 use crate::ground_connection::PLACES;
 use crate::opening::Opening;
 use crate::remedy::Remedy;
 use crate::rule::{Decides, Rule, Says, Statement};
-use crate::sources::{FORUM_2014_SOURCES, GUIDE_2023, MAGAZINE_EQUIPMENT_GROUNDING};
-use crate::tables::egc_size::egc_size;
-use dwelling::GroundFact;
+use crate::sources::{FORUM_2011_CONNECTIONS, FORUM_2014_SOURCES, GUIDE_2023, MAGAZINE_EQUIPMENT_GROUNDING};
+use crate::tables::egc_size::{ROWS, egc_size};
+use dwelling::{GroundFact, Holding};
 use electrical::ConductorMetal;
 
 /// The rule.
@@ -22,11 +22,13 @@ pub const RULE: Rule = Rule {
     judge,
 };
 
-const VALUES: &[&dyn Value] = &[&PERMITTED, &PROTECTED];
+const VALUES: &[&dyn Value] = &[&PERMITTED, &PLACES, &SWITCHES, &PROTECTED, &ROWS];
 
 const PERMITTED: ByEdition<()> = ByEdition {
     id: "grounding.separate-egc.permitted",
     readings: &[
+        Reading::remembered(Nec2008, "250.130(C)", ()),
+        Reading::read(Nec2011, "250.130(C)", FORUM_2011_CONNECTIONS, ()),
         Reading::read(Nec2014, "250.130(C)", FORUM_2014_SOURCES, ()),
         Reading::read(Nec2017, "250.130(C)", MAGAZINE_EQUIPMENT_GROUNDING, ()),
         Reading::read(Nec2020, "250.130(C)", MAGAZINE_EQUIPMENT_GROUNDING, ()),
@@ -38,6 +40,8 @@ const PERMITTED: ByEdition<()> = ByEdition {
 const PROTECTED: ByEdition<()> = ByEdition {
     id: "grounding.separate-egc.protected-from-damage",
     readings: &[
+        Reading::remembered(Nec2008, "250.120(C)", ()),
+        Reading::remembered(Nec2011, "250.120(C)", ()),
         Reading::remembered(Nec2014, "250.120(C)", ()),
         Reading::remembered(Nec2017, "250.120(C)", ()),
         Reading::remembered(Nec2020, "250.120(C)", ()),
@@ -45,14 +49,28 @@ const PROTECTED: ByEdition<()> = ByEdition {
     ],
 };
 
+/// Whether the permission names switches.
+const SWITCHES: ByEdition<bool> = ByEdition {
+    id: "grounding.separate-egc.switches",
+    readings: &[
+        Reading::remembered(Nec2008, "250.130(C)", false),
+        Reading::remembered(Nec2011, "250.130(C)", false),
+        Reading::remembered(Nec2014, "250.130(C)", false),
+        Reading::remembered(Nec2017, "250.130(C)", false),
+        Reading::remembered(Nec2020, "250.130(C)", false),
+        Reading::read(Nec2023, "250.130(C)", GUIDE_2023, true),
+    ],
+};
+
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
     let cites = [PERMITTED.in_force(code)?.cite];
     let remedy = Remedy::SeparateEgc;
-    match opening.ground {
+    let (ground, by) = opening.ground_under(code);
+    match ground {
         GroundFact::Connected | GroundFact::Loose => {
             let why =
                 "a ground is here: a separate conductor is for circuits that have none, this one is to be connected";
-            return Ok(vec![Says::Bars(remedy, why.to_owned()).by(&cites)]);
+            return Ok(vec![Says::Bars(remedy, why.to_owned()).by(&cites).changed(by)]);
         }
         GroundFact::Unknown => {
             let why = "find out first whether the circuit has a ground here: a separate conductor is for circuits without one";
@@ -60,9 +78,9 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         }
         GroundFact::None | GroundFact::False | GroundFact::Poor | GroundFact::CutOff | GroundFact::Disputed => {}
     }
-    let mut said = vec![Says::Allows(remedy).by(&cites)];
+    let mut said = vec![Says::Allows(remedy).by(&cites).changed(by)];
     let mut only = |condition: String| said.push(Says::Conditions(remedy, condition).by(&cites));
-    match opening.ground {
+    match ground {
         GroundFact::Poor => only("only where the ground that is here cannot be made good".into()),
         GroundFact::CutOff => {
             only("only where the stub of the grounding conductor cannot be brought back into use".into())
@@ -73,6 +91,9 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         _ => {}
     }
     only(format!("connect it at {}", PLACES.in_force(code)?.value));
+    if opening.holds == Holding::Switch && !SWITCHES.in_force(code)?.value {
+        only("this edition speaks of receptacles and of extensions: ask the authority whether one may be brought to a switch".into());
+    }
     let protected = PROTECTED.in_force(code)?.cite;
     let run = "run it in hollow spaces or protected from damage, as straight as the building lets you";
     said.push(Says::Conditions(remedy, run.to_owned()).by(&[protected]));

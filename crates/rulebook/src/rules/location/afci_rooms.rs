@@ -1,14 +1,17 @@
 //! Rooms whose replaced receptacles need AFCI protection.
 
+use crate::amendment::Dated;
 use crate::cited::{ByEdition, Citation, Cited, NotChecked, Reading, Value};
 use crate::code::CodeInForce;
+use crate::day::Day;
 use crate::duty::Duty;
-use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
-use crate::opening::Opening;
+use crate::edition::Edition::{Nec2008, Nec2011, Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::in_words::InWords;
+use crate::opening::{Opening, Supply};
 use crate::remedy::Remedy;
 use crate::rule::{Decides, Rule, Says, Statement};
-use crate::sources::{COURSE_307, COURSE_1429};
-use dwelling::RoomUse;
+use crate::sources::{COURSE_307, COURSE_2008, MAGAZINE_2011};
+use crate::tables::afci_rooms::{RATINGS, ROOMS, Standing, standing};
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -20,52 +23,25 @@ pub const RULE: Rule = Rule {
     judge,
 };
 
-const VALUES: &[&dyn Value] = &[&ON_REPLACEMENT, &ROOMS, &RATINGS, &FOUR_CONDITIONS];
+const VALUES: &[&dyn Value] = &[&ON_REPLACEMENT, &ROOMS, &RATINGS, &FOUR_CONDITIONS, &READILY_ACCESSIBLE];
 
-const ON_REPLACEMENT: ByEdition<()> = ByEdition {
+/// Whether a replaced receptacle is reached.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum OnReplacement {
+    Never,
+    From(Day),
+    Always,
+}
+
+const ON_REPLACEMENT: ByEdition<OnReplacement> = ByEdition {
     id: "replacement.afci.on-replacement",
     readings: &[
-        Reading::read(Nec2014, "406.4(D)(4)", "trade forum, threads 111542 and 150725", ()),
-        Reading::read(Nec2017, "406.4(D)(4)", COURSE_307, ()),
-        Reading::read(Nec2020, "406.4(D)(4)", "ecmweb.com, article 21182073", ()),
-        Reading::read(Nec2023, "406.4(D)(4)", "trade forum, thread 2584935", ()),
-    ],
-};
-
-const LISTED: &[RoomUse] = &[
-    RoomUse::Kitchen,
-    RoomUse::FamilyRoom,
-    RoomUse::DiningRoom,
-    RoomUse::LivingRoom,
-    RoomUse::Parlor,
-    RoomUse::Library,
-    RoomUse::Den,
-    RoomUse::Bedroom,
-    RoomUse::Sunroom,
-    RoomUse::RecreationRoom,
-    RoomUse::Closet,
-    RoomUse::Hallway,
-    RoomUse::Laundry,
-];
-
-const ROOMS: ByEdition<&[RoomUse]> = ByEdition {
-    id: "replacement.afci.rooms",
-    readings: &[
-        Reading::read(Nec2014, "210.12(A)", "trade newsletter and a reproduced comparison of 2011 and 2014", LISTED),
-        Reading::read(Nec2017, "210.12(A)", "electricallicenserenewal.com, NEC content 3528", LISTED),
-        Reading::read(Nec2020, "210.12(A)", "training page on 210.12 from 2020 to 2023", LISTED),
-        Reading::read(Nec2023, "210.12(B)", COURSE_1429, LISTED),
-    ],
-};
-
-/// The ratings in amperes of the 120 V circuits that are reached.
-const RATINGS: ByEdition<&[u32]> = ByEdition {
-    id: "replacement.afci.ratings",
-    readings: &[
-        Reading::read(Nec2014, "210.12(A)", "trade newsletter and a reproduced comparison of 2011 and 2014", &[15, 20]),
-        Reading::read(Nec2017, "210.12(A)", "electricallicenserenewal.com, NEC content 3528", &[15, 20]),
-        Reading::read(Nec2020, "210.12(A)", "training page on 210.12 from 2020 to 2023", &[15, 20]),
-        Reading::read(Nec2023, "210.12(B)", COURSE_1429, &[10, 15, 20]),
+        Reading::read(Nec2008, "406.3(D)", COURSE_2008, OnReplacement::Never),
+        Reading::read(Nec2011, "406.4(D)(4)", MAGAZINE_2011, OnReplacement::From(Day::on(2014, 1, 1))),
+        Reading::read(Nec2014, "406.4(D)(4)", "trade forum, threads 111542 and 150725", OnReplacement::Always),
+        Reading::read(Nec2017, "406.4(D)(4)", COURSE_307, OnReplacement::Always),
+        Reading::read(Nec2020, "406.4(D)(4)", "ecmweb.com, article 21182073", OnReplacement::Always),
+        Reading::read(Nec2023, "406.4(D)(4)", "trade forum, thread 2584935", OnReplacement::Always),
     ],
 };
 
@@ -75,10 +51,25 @@ const BELIEVED_DELETED: &str = "believed to have been deleted in 2020; one who h
 const FOUR_CONDITIONS: ByEdition<bool> = ByEdition {
     id: "replacement.afci.four-conditions",
     readings: &[
+        Reading::read(Nec2008, "406.3(D)", COURSE_2008, false),
+        Reading::read(Nec2011, "406.4(D)(4)", MAGAZINE_2011, false),
         Reading::remembered(Nec2014, "406.4(D)(4)", false),
         Reading::read(Nec2017, "406.4(D)(4), exception 1", COURSE_307, true),
         Reading::disputed(Nec2020, "406.4(D)(4)", BELIEVED_DELETED, false),
         Reading::disputed(Nec2023, "406.4(D)(4)", BELIEVED_DELETED, false),
+    ],
+};
+
+/// Whether an AFCI receptacle used as a replacement must be readily accessible.
+const READILY_ACCESSIBLE: ByEdition<bool> = ByEdition {
+    id: "replacement.afci.readily-accessible",
+    readings: &[
+        Reading::remembered(Nec2008, "406.3(D)", false),
+        Reading::remembered(Nec2011, "406.4(D)(4)", false),
+        Reading::read(Nec2014, "406.4(D)", crate::sources::COURSE_77, true),
+        Reading::remembered(Nec2017, "406.4(D)", true),
+        Reading::remembered(Nec2020, "406.4(D)", true),
+        Reading::remembered(Nec2023, "406.4(D)", true),
     ],
 };
 
@@ -93,47 +84,34 @@ const REPLACING: [Remedy; 7] = [
     Remedy::RestoreExistingGround,
 ];
 
-/// How a room stands to the list.
-enum Standing {
-    Listed,
-    Similar(&'static str),
-    Argued(&'static str),
-    NotListed,
-    Unknown,
-}
-
-fn standing(room_use: RoomUse, rooms: &[RoomUse]) -> Standing {
-    match room_use {
-        room if rooms.contains(&room) => Standing::Listed,
-        RoomUse::Office => Standing::Similar("an office is used like a den or library, a similar room"),
-        RoomUse::FinishedBasement => Standing::Argued(
-            "a finished basement used as a recreation room is a similar room to some; to others a basement is not in the list",
-        ),
-        RoomUse::Stairway => Standing::Argued(
-            "a stairway or entry is an area similar to a hallway to some; to others it is not in the list",
-        ),
-        RoomUse::Utility => Standing::Argued(
-            "a utility room is an area similar to a laundry area to some; to others it is not in the list",
-        ),
-        RoomUse::Unknown => Standing::Unknown,
-        _ => Standing::NotListed,
-    }
-}
-
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let (asks, rooms) = (ON_REPLACEMENT.in_force(code)?, ROOMS.in_force(code)?);
-    let ratings = RATINGS.in_force(code)?;
-    // A new outlet is reached by the list itself.
-    let asks = opening.is_replacement().then_some(asks.cite);
-    let cites: Vec<Citation> = asks.into_iter().chain([rooms.cite]).collect();
-    let duty = Duty::Afci;
     if !opening.is_receptacle_outlet() {
         return Ok(Vec::new());
     }
-    let standing = standing(opening.room_use, rooms.value);
-    if matches!(standing, Standing::NotListed) {
-        return Ok(Vec::new());
+    let duty = Duty::Afci;
+    let (standing, listed) = standing(opening.room_use, code)?;
+    match &standing {
+        Standing::NotListed => return Ok(Vec::new()),
+        Standing::TakenOut(by) => {
+            let why = format!("{by}: the {} is not in the list here", opening.room_use);
+            return Ok(vec![Says::Excuses(duty, why).by(&listed.into_iter().collect::<Vec<_>>()).changed(Some(by))]);
+        }
+        _ => {}
     }
+    // A new outlet is reached by the list itself.
+    let (asks, dated_by) = if opening.is_replacement() {
+        match begun(code)? {
+            Begun::Yes(cite, by) => (Some(cite), by),
+            Begun::No(why, cite, by) => return Ok(vec![Says::Excuses(duty, why).by(&[cite]).changed(by.as_deref())]),
+            Begun::Unknown(why, cite, by) => {
+                return Ok(vec![Says::CannotTell(duty, why).by(&[cite]).changed(by.as_deref())]);
+            }
+        }
+    } else {
+        (None, None)
+    };
+    let ratings = RATINGS.in_force(code)?;
+    let cites: Vec<Citation> = asks.into_iter().chain([listed.unwrap_or(ratings.cite)]).collect();
     let rated = match opening.breaker {
         Some(breaker) if !ratings.value.contains(&breaker.get()) => {
             let why = format!("a {breaker} circuit is not among those that the AFCI rule reaches");
@@ -141,13 +119,19 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         }
         breaker => breaker.is_some(),
     };
-    let says = match standing {
-        Standing::NotListed => return Ok(Vec::new()),
-        Standing::Unknown => Says::CannotTell(duty, "find out what the room is used for".into()),
-        _ if !rated => Says::CannotTell(duty, "find out the rating of the circuit's breaker".into()),
-        Standing::Listed => Says::Owes(duty, format!("the {} is one of the rooms listed", opening.room_use)),
-        Standing::Similar(why) => Says::Owes(duty, why.into()),
-        Standing::Argued(both) => Says::Disputes(duty, both.into()),
+    if opening.supply() == Some(Supply::V240) {
+        return Ok(vec![Says::Excuses(duty, "the AFCI rule reaches circuits of 120 V".to_owned()).by(&cites)]);
+    }
+    let (says, by) = match standing {
+        Standing::NotListed | Standing::TakenOut(_) => return Ok(Vec::new()),
+        Standing::Unknown(missing, by) => (Says::CannotTell(duty, missing), by),
+        _ if !rated => (Says::CannotTell(duty, "find out the rating of the circuit's breaker".into()), None),
+        Standing::Listed => (Says::Owes(duty, format!("the {} is one of the rooms listed", opening.room_use)), None),
+        Standing::PutIn(by) => {
+            (Says::Owes(duty, format!("the authority's list has the {}", opening.room_use)), Some(by))
+        }
+        Standing::Similar(why) => (Says::Owes(duty, why.into()), None),
+        Standing::Argued(both) => (Says::Disputes(duty, both.into()), None),
     };
     let how = match says {
         Says::Owes(..) => "give the receptacle AFCI protection",
@@ -157,12 +141,55 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         _ => "where it turns out to be due, give the receptacle AFCI protection",
     };
     let by_what = "by an AFCI receptacle here or upstream, or a combination-type breaker made for the panel";
-    let mut said = vec![says.by(&cites)];
+    let mut said = vec![says.by(&cites).changed(by.as_deref()).changed(dated_by.as_deref())];
     for remedy in REPLACING {
-        said.push(Says::Conditions(remedy, format!("{how}: {by_what}")).by(&cites));
+        said.push(Says::Conditions(remedy, format!("{how}: {by_what}")).by(&cites).changed(by.as_deref()));
     }
-    said.extend(exception(FOUR_CONDITIONS.in_force(code)?));
+    let reach = READILY_ACCESSIBLE.in_force(code)?;
+    if reach.value && opening.readily_accessible != Some(true) && opening.is_replacement() {
+        let only_if = "an AFCI receptacle is fitted only where it can be reached quickly";
+        for remedy in REPLACING {
+            said.push(Says::Conditions(remedy, only_if.to_owned()).by(&[reach.cite]));
+        }
+    }
+    if opening.is_replacement() {
+        said.extend(exception(FOUR_CONDITIONS.in_force(code)?));
+    }
     Ok(said)
+}
+
+/// Whether the duty has begun on the day of the permit.
+enum Begun {
+    Yes(Citation, Option<String>),
+    No(String, Citation, Option<String>),
+    Unknown(String, Citation, Option<String>),
+}
+
+fn begun(code: &CodeInForce) -> Result<Begun, NotChecked> {
+    let published = ON_REPLACEMENT.in_force(code)?;
+    let (from, by) = match code.dated(Dated::AfciOnReplacement) {
+        Some((day, by)) => (OnReplacement::From(day), Some(by)),
+        None => (published.value, None),
+    };
+    Ok(match (from, code.permit_day) {
+        (OnReplacement::Always, _) => Begun::Yes(published.cite, by),
+        (OnReplacement::Never, _) => Begun::No(
+            "this edition asks for no AFCI protection of a replaced receptacle".to_owned(),
+            published.cite,
+            by,
+        ),
+        (OnReplacement::From(first), None) => {
+            let why =
+                format!("find out the day of the permit: a replaced receptacle needs AFCI protection from {first} on");
+            Begun::Unknown(why, published.cite, by)
+        }
+        (OnReplacement::From(first), Some(day)) if day < first => {
+            let why =
+                format!("a replaced receptacle needs AFCI protection from {first} on, and the permit is of {day}");
+            Begun::No(why, published.cite, by)
+        }
+        (OnReplacement::From(_), Some(_)) => Begun::Yes(published.cite, by),
+    })
 }
 
 /// The exception for a GFCI receptacle without ground, which is practically empty where dual-function devices are sold.
@@ -171,4 +198,14 @@ fn exception(four_conditions: Cited<bool>) -> Option<Statement> {
                 grounding conductor can practically be brought, no combination-type AFCI breaker can be bought for the \
                 panel, and no receptacle that is GFCI and AFCI in one can be bought; such receptacles are sold";
     four_conditions.value.then(|| Says::Conditions(Remedy::GfciReceptacle, text.to_owned()).by(&[four_conditions.cite]))
+}
+
+impl InWords for OnReplacement {
+    fn in_words(&self) -> String {
+        match self {
+            Self::Never => "not asked".to_owned(),
+            Self::From(day) => format!("asked from {day} on"),
+            Self::Always => "asked".to_owned(),
+        }
+    }
 }

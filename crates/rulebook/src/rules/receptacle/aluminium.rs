@@ -2,7 +2,7 @@
 
 use crate::cited::{ByEdition, NotChecked, Reading, Value};
 use crate::code::CodeInForce;
-use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::edition::Edition::{Nec2008, Nec2011, Nec2014, Nec2017, Nec2020, Nec2023};
 use crate::opening::Opening;
 use crate::remedy::Remedy;
 use crate::rule::{Rule, Says, Statement};
@@ -23,6 +23,8 @@ const VALUES: &[&dyn Value] = &[&MARKED, &SPLICES];
 const MARKED: ByEdition<()> = ByEdition {
     id: "receptacle.aluminium.marked",
     readings: &[
+        Reading::remembered(Nec2008, "406.2(C)", ()),
+        Reading::remembered(Nec2011, "406.3(C)", ()),
         Reading::remembered(Nec2014, "406.3(C)", ()),
         Reading::remembered(Nec2017, "406.3(C)", ()),
         Reading::remembered(Nec2020, "406.3(C)", ()),
@@ -33,6 +35,8 @@ const MARKED: ByEdition<()> = ByEdition {
 const SPLICES: ByEdition<()> = ByEdition {
     id: "receptacle.aluminium.splices",
     readings: &[
+        Reading::remembered(Nec2008, "110.14", ()),
+        Reading::remembered(Nec2011, "110.14", ()),
         Reading::remembered(Nec2014, "110.14", ()),
         Reading::remembered(Nec2017, "110.14", ()),
         Reading::remembered(Nec2020, "110.14", ()),
@@ -41,10 +45,10 @@ const SPLICES: ByEdition<()> = ByEdition {
 };
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let (marked, splices) = (MARKED.in_force(code)?.cite, SPLICES.in_force(code)?.cite);
     if opening.metal == ConductorMetal::Copper || !opening.is_receptacle_outlet() {
         return Ok(Vec::new());
     }
+    let (marked, splices) = (MARKED.in_force(code)?.cite, SPLICES.in_force(code)?.cite);
     let plain = "on aluminium conductors: a receptacle marked CO/ALR, or copper pigtails joined by connectors listed for \
                  copper to aluminium";
     let protective = "GFCI and AFCI receptacles are made for copper only: join copper pigtails by connectors listed for \

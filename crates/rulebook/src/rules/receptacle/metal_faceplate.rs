@@ -2,9 +2,10 @@
 
 use crate::cited::{ByEdition, NotChecked, Reading, Value};
 use crate::code::CodeInForce;
-use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::edition::Edition::{Nec2008, Nec2011, Nec2014, Nec2017, Nec2020, Nec2023};
 use crate::opening::Opening;
 use crate::rule::{Rule, Says, Statement};
+use crate::sources::TEXT_2011;
 use dwelling::GroundFact;
 
 /// The rule.
@@ -22,6 +23,8 @@ const VALUES: &[&dyn Value] = &[&GROUNDED];
 const GROUNDED: ByEdition<()> = ByEdition {
     id: "plates.metal-faceplate.grounded",
     readings: &[
+        Reading::remembered(Nec2008, "406.5(B)", ()),
+        Reading::read(Nec2011, "406.6(B)", TEXT_2011, ()),
         Reading::unchanged_since_2011(Nec2014, "406.6(B)", ()),
         Reading::unchanged_since_2011(Nec2017, "406.6(B)", ()),
         Reading::unchanged_since_2011(Nec2020, "406.6(B)", ()),
@@ -30,13 +33,14 @@ const GROUNDED: ByEdition<()> = ByEdition {
 };
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let cite = GROUNDED.in_force(code)?.cite;
-    let grounded = matches!(opening.ground, GroundFact::Connected | GroundFact::Poor | GroundFact::Loose);
+    let (ground, by) = opening.ground_under(code);
+    let grounded = matches!(ground, GroundFact::Connected | GroundFact::Poor | GroundFact::Loose);
     if grounded || !opening.is_receptacle_outlet() {
         return Ok(Vec::new());
     }
+    let cite = GROUNDED.in_force(code)?.cite;
     let caution = "as long as there is no ground here, use a faceplate that is not metal, with screws that are not";
-    Ok(vec![Says::Cautions(caution.to_owned()).by(&[cite])])
+    Ok(vec![Says::Cautions(caution.to_owned()).by(&[cite]).changed(by)])
 }
 
 #[cfg(test)]
@@ -49,7 +53,10 @@ mod tests {
         let opening = Opening { ground, holds, ..Opening::unexamined(RoomUse::Hallway) };
         Edition::ALL
             .iter()
-            .map(|edition| judge(&opening, &CodeInForce::published(*edition)).expect("every edition is entered"))
+            .filter(|edition| **edition != Edition::Nec2026)
+            .map(|edition| {
+                judge(&opening, &CodeInForce::published(*edition)).expect("every edition up to 2023 is entered")
+            })
             .collect()
     }
 
@@ -58,7 +65,7 @@ mod tests {
     fn without_a_ground_the_faceplate_is_not_metal() {
         for said in said_in_all(GroundFact::None, Holding::TwoSlot) {
             assert!(
-                matches!(&said[..], [Statement { says: Says::Cautions(_), cites, .. }] if cites[0].section == "406.6(B)")
+                matches!(&said[..], [Statement { says: Says::Cautions(_), cites, .. }] if ["406.5(B)", "406.6(B)"].contains(&cites[0].section))
             );
         }
     }

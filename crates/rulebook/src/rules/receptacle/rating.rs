@@ -2,7 +2,7 @@
 
 use crate::cited::{ByEdition, NotChecked, Reading, Value};
 use crate::code::CodeInForce;
-use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::edition::Edition::{Nec2008, Nec2011, Nec2014, Nec2017, Nec2020, Nec2023};
 use crate::opening::Opening;
 use crate::remedy::Remedy;
 use crate::rule::{Decides, Rule, Says, Statement};
@@ -33,6 +33,8 @@ const TABLE: &[Row] = &[
 const RATINGS: ByEdition<&[Row]> = ByEdition {
     id: "receptacle.rating.by-circuit",
     readings: &[
+        Reading::remembered(Nec2008, "210.21(B)", TABLE),
+        Reading::remembered(Nec2011, "210.21(B)", TABLE),
         Reading::remembered(Nec2014, "210.21(B)", TABLE),
         Reading::remembered(Nec2017, "210.21(B)", TABLE),
         Reading::remembered(Nec2020, "210.21(B)", TABLE),
@@ -41,11 +43,11 @@ const RATINGS: ByEdition<&[Row]> = ByEdition {
 };
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let table = RATINGS.in_force(code)?;
-    let cites = [table.cite];
     if !opening.is_receptacle_outlet() {
         return Ok(Vec::new());
     }
+    let table = RATINGS.in_force(code)?;
+    let cites = [table.cite];
     let row = opening.breaker.and_then(|breaker| table.value.iter().find(|(amperes, ..)| *amperes == breaker.get()));
     let condition = match (opening.breaker, row) {
         (Some(breaker), Some((_, fits, _))) => format!("on this {breaker} circuit, {fits}"),

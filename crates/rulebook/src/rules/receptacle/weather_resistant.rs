@@ -3,10 +3,11 @@
 use crate::cited::{ByEdition, Citation, NotChecked, Reading, Value};
 use crate::code::CodeInForce;
 use crate::duty::Duty;
-use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::edition::Edition::{Nec2008, Nec2011, Nec2014, Nec2017, Nec2020, Nec2023};
 use crate::opening::Opening;
 use crate::remedy::Remedy;
 use crate::rule::{Decides, Rule, Says, Statement};
+use crate::sources::{COURSE_308, COURSE_2008, INSPECTORS_FORUM_2008, MAGAZINE_2011, TEXT_2011};
 use dwelling::{RoomUse, Wetness};
 
 /// The rule.
@@ -21,19 +22,24 @@ pub const RULE: Rule = Rule {
 
 const VALUES: &[&dyn Value] = &[&ON_REPLACEMENT, &DAMP_AND_WET];
 
-const ON_REPLACEMENT: ByEdition<()> = ByEdition {
+/// Whether the edition asks it of a replaced receptacle by a rule of its own: 2008 asks it of damp and wet places only.
+const ON_REPLACEMENT: ByEdition<bool> = ByEdition {
     id: "receptacle.weather-resistant.on-replacement",
     readings: &[
-        Reading::read(Nec2014, "406.4(D)(6)", "electricallicenserenewal.com, NEC content 308", ()),
-        Reading::read(Nec2017, "406.4(D)(6)", "electricallicenserenewal.com, NEC content 308", ()),
-        Reading::remembered(Nec2020, "406.4(D)(6)", ()),
-        Reading::remembered(Nec2023, "406.4(D)(6)", ()),
+        Reading::read(Nec2008, "406.3(D)", COURSE_2008, false),
+        Reading::read(Nec2011, "406.4(D)(6)", MAGAZINE_2011, true),
+        Reading::read(Nec2014, "406.4(D)(6)", COURSE_308, true),
+        Reading::read(Nec2017, "406.4(D)(6)", COURSE_308, true),
+        Reading::remembered(Nec2020, "406.4(D)(6)", true),
+        Reading::remembered(Nec2023, "406.4(D)(6)", true),
     ],
 };
 
 const DAMP_AND_WET: ByEdition<()> = ByEdition {
     id: "receptacle.weather-resistant.damp-and-wet",
     readings: &[
+        Reading::read(Nec2008, "406.8", INSPECTORS_FORUM_2008, ()),
+        Reading::read(Nec2011, "406.9", TEXT_2011, ()),
         Reading::unchanged_since_2011(Nec2014, "406.9", ()),
         Reading::unchanged_since_2011(Nec2017, "406.9", ()),
         Reading::unchanged_since_2011(Nec2020, "406.9", ()),
@@ -44,9 +50,9 @@ const DAMP_AND_WET: ByEdition<()> = ByEdition {
 const MADE_FOR: u32 = 20;
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let (asks, places) = (ON_REPLACEMENT.in_force(code)?.cite, DAMP_AND_WET.in_force(code)?.cite);
+    let (asks, places) = (ON_REPLACEMENT.in_force(code)?, DAMP_AND_WET.in_force(code)?.cite);
     // A new outlet is reached by the section on damp and wet places itself.
-    let asks = opening.is_replacement().then_some(asks);
+    let (asks, by_a_rule) = (opening.is_replacement().then_some(asks.cite), asks.value || !opening.is_replacement());
     let cites: Vec<Citation> = asks.into_iter().chain([places]).collect();
     let duty = Duty::WeatherResistant;
     if !opening.is_receptacle_outlet() || opening.breaker_is_above(MADE_FOR) {
@@ -63,6 +69,14 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
             Says::CannotTell(duty, "find out whether the place is dry, damp or wet".into())
         }
         (_, None) => return Ok(Vec::new()),
+    };
+    let says = match says {
+        Says::Owes(duty, why) if !by_a_rule => {
+            let both = "this edition asks it of damp and wet places and has no rule for replaced receptacles: to some it \
+                        reaches them, to others not";
+            Says::Disputes(duty, format!("{why}; {both}"))
+        }
+        says => says,
     };
     let wet = opening.wetness == Some(Wetness::Wet);
     let mut said = vec![says.by(&cites)];

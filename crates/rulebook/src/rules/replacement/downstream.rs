@@ -2,11 +2,11 @@
 
 use crate::cited::{ByEdition, NotChecked, Reading, Value};
 use crate::code::CodeInForce;
-use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::edition::Edition::{Nec2008, Nec2011, Nec2014, Nec2017, Nec2020, Nec2023};
 use crate::opening::Opening;
 use crate::remedy::{Marking, Remedy};
 use crate::rule::{Decides, Rule, Says, Statement};
-use crate::sources::MAGAZINE_2023_RECEPTACLES;
+use crate::sources::{COURSE_2008, MAGAZINE_2023_RECEPTACLES, TEXT_2011};
 use crate::tables::marking_place::{PLACE, VISIBLE};
 
 /// The rule.
@@ -19,11 +19,13 @@ pub const RULE: Rule = Rule {
     judge,
 };
 
-const VALUES: &[&dyn Value] = &[&PERMITTED];
+const VALUES: &[&dyn Value] = &[&PERMITTED, &PLACE, &VISIBLE];
 
 const PERMITTED: ByEdition<()> = ByEdition {
     id: "replacement.downstream.permitted",
     readings: &[
+        Reading::read(Nec2008, "406.3(D)(3)(c)", COURSE_2008, ()),
+        Reading::read(Nec2011, "406.4(D)(2)(c)", TEXT_2011, ()),
         Reading::unchanged_since_2011(Nec2014, "406.4(D)(2)(c)", ()),
         Reading::remembered(Nec2017, "406.4(D)(2)(c)", ()),
         Reading::remembered(Nec2020, "406.4(D)(2)(c)", ()),

@@ -3,11 +3,11 @@
 use crate::cited::{ByEdition, Citation, NotChecked, Reading, Value};
 use crate::code::CodeInForce;
 use crate::duty::Duty;
-use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::edition::Edition::{Nec2008, Nec2011, Nec2014, Nec2017, Nec2020, Nec2023};
 use crate::opening::Opening;
 use crate::remedy::Remedy;
 use crate::rule::{Decides, Rule, Says, Statement};
-use crate::sources::MAGAZINE_2023_RECEPTACLES;
+use crate::sources::{COURSE_2008, MAGAZINE_2023_RECEPTACLES, TEXT_2011};
 use dwelling::GroundFact;
 
 /// The rule.
@@ -25,6 +25,8 @@ const VALUES: &[&dyn Value] = &[&MUST_BE_USED, &HOW_TO_CONNECT];
 const MUST_BE_USED: ByEdition<()> = ByEdition {
     id: "replacement.existing-ground.must-be-used",
     readings: &[
+        Reading::read(Nec2008, "406.3(D)(1)", COURSE_2008, ()),
+        Reading::read(Nec2011, "406.4(D)(1)", TEXT_2011, ()),
         Reading::unchanged_since_2011(Nec2014, "406.4(D)(1)", ()),
         Reading::remembered(Nec2017, "406.4(D)(1)", ()),
         Reading::remembered(Nec2020, "406.4(D)(1)", ()),
@@ -35,6 +37,8 @@ const MUST_BE_USED: ByEdition<()> = ByEdition {
 const HOW_TO_CONNECT: ByEdition<()> = ByEdition {
     id: "replacement.existing-ground.how-to-connect",
     readings: &[
+        Reading::remembered(Nec2008, "406.3(C)", ()),
+        Reading::read(Nec2011, "406.4(C)", TEXT_2011, ()),
         Reading::unchanged_since_2011(Nec2014, "406.4(C)", ()),
         Reading::unchanged_since_2011(Nec2017, "406.4(C)", ()),
         Reading::unchanged_since_2011(Nec2020, "406.4(C)", ()),
@@ -54,16 +58,17 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     let (duty, restore) = (Duty::UseExistingGround, Remedy::RestoreExistingGround);
     let mut said = Vec::new();
     let mut say = |says: Says| said.push(says.by(&cites));
-    match opening.ground {
+    let (ground, by) = opening.ground_under(code);
+    match ground {
         GroundFact::Connected | GroundFact::Poor | GroundFact::Loose => {
             if opening.is_receptacle_outlet() {
-                say(Says::Owes(duty, format!("a ground is here ({})", state(opening.ground))));
+                say(Says::Owes(duty, format!("a ground is here ({})", state(ground))));
                 for remedy in WITHOUT_A_GROUND {
                     say(Says::Bars(remedy, barred(remedy).to_owned()));
                 }
             }
             say(Says::Allows(restore));
-            say(Says::Conditions(restore, how_to_restore(opening.ground).to_owned()));
+            say(Says::Conditions(restore, how_to_restore(ground).to_owned()));
         }
         GroundFact::CutOff => {
             say(Says::CannotTell(
@@ -98,10 +103,10 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
             say(Says::Bars(restore, "there is no ground here to restore".to_owned()));
         }
     }
-    if !matches!(opening.ground, GroundFact::None | GroundFact::False) && opening.is_receptacle_outlet() {
+    if !matches!(ground, GroundFact::None | GroundFact::False) && opening.is_receptacle_outlet() {
         said.push(connection(restore, connect));
     }
-    Ok(said)
+    Ok(said.into_iter().map(|statement| statement.changed(by)).collect())
 }
 
 fn connection(restore: Remedy, cite: Citation) -> Statement {

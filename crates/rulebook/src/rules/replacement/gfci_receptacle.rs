@@ -2,11 +2,12 @@
 
 use crate::cited::{ByEdition, NotChecked, Reading, Value};
 use crate::code::CodeInForce;
-use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::edition::Edition::{Nec2008, Nec2011, Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::in_words::InWords;
 use crate::opening::Opening;
 use crate::remedy::{Marking, Remedy};
 use crate::rule::{Decides, Rule, Says, Statement};
-use crate::sources::{COURSE_77, MAGAZINE_2023_RECEPTACLES};
+use crate::sources::{COURSE_77, COURSE_2008, MAGAZINE_2011, MAGAZINE_2023_RECEPTACLES, TEXT_2011};
 use crate::tables::marking_place::PLACE;
 use electrical::Volume;
 
@@ -20,11 +21,13 @@ pub const RULE: Rule = Rule {
     judge,
 };
 
-const VALUES: &[&dyn Value] = &[&PERMITTED, &READILY_ACCESSIBLE];
+const VALUES: &[&dyn Value] = &[&PERMITTED, &READILY_ACCESSIBLE, &PLACE];
 
 const PERMITTED: ByEdition<()> = ByEdition {
     id: "replacement.gfci-receptacle.permitted",
     readings: &[
+        Reading::read(Nec2008, "406.3(D)(3)(b)", COURSE_2008, ()),
+        Reading::read(Nec2011, "406.4(D)(2)(b)", TEXT_2011, ()),
         Reading::unchanged_since_2011(Nec2014, "406.4(D)(2)(b)", ()),
         Reading::remembered(Nec2017, "406.4(D)(2)(b)", ()),
         Reading::remembered(Nec2020, "406.4(D)(2)(b)", ()),
@@ -32,13 +35,26 @@ const PERMITTED: ByEdition<()> = ByEdition {
     ],
 };
 
-const READILY_ACCESSIBLE: ByEdition<()> = ByEdition {
+/// Where a GFCI receptacle used as a replacement must be readily accessible.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Reachable {
+    /// Nowhere by the text.
+    Unsaid,
+    /// Where the place asks for GFCI protection.
+    WherePlaceAsks,
+    /// Everywhere.
+    Always,
+}
+
+const READILY_ACCESSIBLE: ByEdition<Reachable> = ByEdition {
     id: "replacement.gfci-receptacle.readily-accessible",
     readings: &[
-        Reading::read(Nec2014, "406.4(D)", COURSE_77, ()),
-        Reading::remembered(Nec2017, "406.4(D)", ()),
-        Reading::remembered(Nec2020, "406.4(D)", ()),
-        Reading::remembered(Nec2023, "406.4(D)", ()),
+        Reading::read(Nec2008, "210.8(A)", MAGAZINE_2011, Reachable::Unsaid),
+        Reading::read(Nec2011, "210.8", MAGAZINE_2011, Reachable::WherePlaceAsks),
+        Reading::read(Nec2014, "406.4(D)", COURSE_77, Reachable::Always),
+        Reading::remembered(Nec2017, "406.4(D)", Reachable::Always),
+        Reading::remembered(Nec2020, "406.4(D)", Reachable::Always),
+        Reading::remembered(Nec2023, "406.4(D)", Reachable::Always),
     ],
 };
 
@@ -48,7 +64,8 @@ const SMALL_BOX: Volume = Volume::hundredths(1400);
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
     let cites = [PERMITTED.in_force(code)?.cite];
     let place = PLACE.in_force(code)?;
-    let reach = [READILY_ACCESSIBLE.in_force(code)?.cite];
+    let reachable = READILY_ACCESSIBLE.in_force(code)?;
+    let reach = [reachable.cite];
     let remedy = Remedy::GfciReceptacle;
     if !opening.is_replacement() {
         let why = "the permission is for replacing a receptacle at an existing outlet: a new one needs a real ground";
@@ -61,13 +78,17 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         Says::Conditions(remedy, format!("mark it {}", place.value)).by(&[place.cite]),
         Says::Conditions(remedy, onward.to_owned()).by(&cites),
     ];
-    match opening.readily_accessible {
-        Some(true) => {}
-        Some(false) => {
+    match (opening.readily_accessible, reachable.value) {
+        (Some(true), _) | (_, Reachable::Unsaid) => {}
+        (_, Reachable::WherePlaceAsks) => {
+            let only_if = "where the place asks for GFCI protection, it can be reached quickly";
+            said.push(Says::Conditions(remedy, only_if.to_owned()).by(&reach));
+        }
+        (Some(false), Reachable::Always) => {
             let why = "a GFCI receptacle used as a replacement must be readily accessible, and this place is not";
             said.push(Says::Bars(remedy, why.to_owned()).by(&reach));
         }
-        None => {
+        (None, Reachable::Always) => {
             let only_if = "it can be reached quickly: not behind a bed, a refrigerator or a locked door";
             said.push(Says::Conditions(remedy, only_if.to_owned()).by(&reach));
         }
@@ -81,4 +102,15 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         said.push(Says::Conditions(remedy, load.to_owned()).by(&cites));
     }
     Ok(said)
+}
+
+impl InWords for Reachable {
+    fn in_words(&self) -> String {
+        match self {
+            Self::Unsaid => "not asked",
+            Self::WherePlaceAsks => "asked where the place asks for GFCI protection",
+            Self::Always => "asked",
+        }
+        .to_owned()
+    }
 }

@@ -2,11 +2,11 @@
 
 use crate::cited::{ByEdition, NotChecked, Reading, Value};
 use crate::code::CodeInForce;
-use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::edition::Edition::{Nec2008, Nec2011, Nec2014, Nec2017, Nec2020, Nec2023};
 use crate::opening::Opening;
 use crate::remedy::{Marking, Remedy};
 use crate::rule::{Decides, Rule, Says, Statement};
-use crate::sources::MAGAZINE_2023_RECEPTACLES;
+use crate::sources::{COURSE_2008, MAGAZINE_2023_RECEPTACLES, TEXT_2011};
 use crate::tables::marking_place::PLACE;
 use dwelling::{GroundFact, Holding};
 
@@ -20,11 +20,14 @@ pub const RULE: Rule = Rule {
     judge,
 };
 
-const VALUES: &[&dyn Value] = &[&CONTACTS_CONNECTED, &NEUTRAL_IS_NO_GROUND, &PATH_MUST_WORK, &NO_GROUND_PRESENT];
+const VALUES: &[&dyn Value] =
+    &[&CONTACTS_CONNECTED, &NEUTRAL_IS_NO_GROUND, &PATH_MUST_WORK, &NO_GROUND_PRESENT, &PLACE];
 
 const CONTACTS_CONNECTED: ByEdition<()> = ByEdition {
     id: "replacement.leave.contacts-connected",
     readings: &[
+        Reading::remembered(Nec2008, "406.3(B)", ()),
+        Reading::read(Nec2011, "406.4(B)", TEXT_2011, ()),
         Reading::unchanged_since_2011(Nec2014, "406.4(B)", ()),
         Reading::unchanged_since_2011(Nec2017, "406.4(B)", ()),
         Reading::unchanged_since_2011(Nec2020, "406.4(B)", ()),
@@ -35,6 +38,8 @@ const CONTACTS_CONNECTED: ByEdition<()> = ByEdition {
 const NEUTRAL_IS_NO_GROUND: ByEdition<()> = ByEdition {
     id: "replacement.leave.neutral-is-no-ground",
     readings: &[
+        Reading::remembered(Nec2008, "250.142(B)", ()),
+        Reading::read(Nec2011, "250.142(B)", TEXT_2011, ()),
         Reading::unchanged_since_2011(Nec2014, "250.142(B)", ()),
         Reading::unchanged_since_2011(Nec2017, "250.142(B)", ()),
         Reading::unchanged_since_2011(Nec2020, "250.142(B)", ()),
@@ -45,6 +50,8 @@ const NEUTRAL_IS_NO_GROUND: ByEdition<()> = ByEdition {
 const PATH_MUST_WORK: ByEdition<()> = ByEdition {
     id: "replacement.leave.path-must-work",
     readings: &[
+        Reading::remembered(Nec2008, "250.4(A)(5)", ()),
+        Reading::remembered(Nec2011, "250.4(A)(5)", ()),
         Reading::remembered(Nec2014, "250.4(A)(5)", ()),
         Reading::remembered(Nec2017, "250.4(A)(5)", ()),
         Reading::remembered(Nec2020, "250.4(A)(5)", ()),
@@ -55,6 +62,8 @@ const PATH_MUST_WORK: ByEdition<()> = ByEdition {
 const NO_GROUND_PRESENT: ByEdition<()> = ByEdition {
     id: "replacement.leave.no-ground-present",
     readings: &[
+        Reading::read(Nec2008, "406.3(D)(3)", COURSE_2008, ()),
+        Reading::read(Nec2011, "406.4(D)(2)", TEXT_2011, ()),
         Reading::unchanged_since_2011(Nec2014, "406.4(D)(2)", ()),
         Reading::remembered(Nec2017, "406.4(D)(2)", ()),
         Reading::remembered(Nec2020, "406.4(D)(2)", ()),
@@ -63,10 +72,9 @@ const NO_GROUND_PRESENT: ByEdition<()> = ByEdition {
 };
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    let connected = CONTACTS_CONNECTED.in_force(code)?.cite;
-    let without = NO_GROUND_PRESENT.in_force(code)?.cite;
     let leave = Remedy::Leave;
-    if opening.ground == GroundFact::False && opening.existing_outlet {
+    let (ground, by) = opening.ground_under(code);
+    if ground == GroundFact::False && opening.existing_outlet {
         let neutral = NEUTRAL_IS_NO_GROUND.in_force(code)?.cite;
         let path = PATH_MUST_WORK.in_force(code)?.cite;
         let why = "a jumper joins the neutral to the ground terminal or the box here: it must come out";
@@ -80,6 +88,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     if !opening.existing_outlet || opening.holds == Holding::TwoSlot {
         return Ok(vec![Says::Allows(leave).by(&[])]);
     }
+    let without = NO_GROUND_PRESENT.in_force(code)?.cite;
     if opening.holds == Holding::Unknown {
         let why = "find out first what kind of receptacle is here";
         return Ok(vec![Says::CannotTellRemedy(leave, why.to_owned()).by(&[without])]);
@@ -87,7 +96,8 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     if !opening.holds.takes_grounding_plug() {
         return Ok(vec![Says::Allows(leave).by(&[])]);
     }
-    Ok(match opening.ground {
+    let connected = CONTACTS_CONNECTED.in_force(code)?.cite;
+    let said = match ground {
         GroundFact::Connected => vec![Says::Allows(leave).by(&[connected])],
         GroundFact::Loose => {
             vec![
@@ -124,5 +134,6 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
                        choose one of those remedies";
             vec![Says::Bars(leave, why.to_owned()).by(&[connected, without])]
         }
-    })
+    };
+    Ok(said.into_iter().map(|statement| statement.changed(by)).collect())
 }

@@ -2,11 +2,12 @@
 
 use crate::cited::{ByEdition, NotChecked, Reading, Value};
 use crate::code::CodeInForce;
-use crate::edition::Edition::{Nec2014, Nec2017, Nec2020, Nec2023};
+use crate::edition::Edition::{Nec2008, Nec2011, Nec2014, Nec2017, Nec2020, Nec2023};
 use crate::opening::Opening;
+use crate::policy::Question;
 use crate::remedy::Remedy;
 use crate::rule::{Decides, Rule, Says, Statement};
-use crate::sources::MAGAZINE_2023_RECEPTACLES;
+use crate::sources::{COURSE_2008, MAGAZINE_2023_RECEPTACLES, TEXT_2011};
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -23,6 +24,8 @@ const VALUES: &[&dyn Value] = &[&PERMITTED];
 const PERMITTED: ByEdition<()> = ByEdition {
     id: "replacement.nongrounding.permitted",
     readings: &[
+        Reading::read(Nec2008, "406.3(D)(3)(a)", COURSE_2008, ()),
+        Reading::read(Nec2011, "406.4(D)(2)(a)", TEXT_2011, ()),
         Reading::unchanged_since_2011(Nec2014, "406.4(D)(2)(a)", ()),
         Reading::remembered(Nec2017, "406.4(D)(2)(a)", ()),
         Reading::remembered(Nec2020, "406.4(D)(2)(a)", ()),
@@ -38,10 +41,22 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         return Ok(vec![Says::Bars(remedy, why.to_owned()).by(&cites)]);
     }
     let mut said = vec![Says::Allows(remedy).by(&cites)];
-    if opening.holds.takes_grounding_plug() {
+    let answer = code.answer(Question::ThreeSlotBackToTwoSlot);
+    let by = answer.map(|answer| answer.by.as_str());
+    if !opening.holds.takes_grounding_plug() {
+        return Ok(said);
+    }
+    if answer.is_some_and(|answer| !answer.yes) {
+        let why = "the authority lets a two-slot receptacle follow a two-slot one only";
+        return Ok(vec![Says::Bars(remedy, why.to_owned()).by(&cites).changed(by)]);
+    }
+    if answer.is_none() {
         let note = "some authorities read the permission as one for replacing two-slot receptacles only: ask before a \
                     three-slot one gives way to a two-slot one";
         said.push(Says::Conditions(remedy, note.to_owned()).by(&cites));
+    } else {
+        let accepted = "the authority accepts that a three-slot receptacle gives way to a two-slot one";
+        said.push(Says::Conditions(remedy, accepted.to_owned()).by(&cites).changed(by));
     }
     Ok(said)
 }
