@@ -1,4 +1,4 @@
-//! Times the four steps of a plan on generated dwellings: `cargo run --release -p remedies --example time_it`.
+//! Times the five steps of a plan on generated dwellings: `cargo run --release -p remedies --example time_it`.
 
 #![allow(clippy::disallowed_methods, clippy::print_stdout, dead_code)]
 
@@ -47,8 +47,8 @@ fn chain(boxes: usize) -> (Dwelling, CodeInForce) {
     (dwelling, code)
 }
 
-/// Milliseconds of gathering, assembling, planning as a whole, and answering.
-fn times_of((dwelling, code): &(Dwelling, CodeInForce)) -> [f64; 4] {
+/// Milliseconds of gathering, assembling, searching, checking and answering.
+fn times_of((dwelling, code): &(Dwelling, CodeInForce)) -> [f64; 5] {
     let book = PriceBook::demo();
     let start = Instant::now();
     let facts = Facts::gather(dwelling, code.clone());
@@ -59,20 +59,24 @@ fn times_of((dwelling, code): &(Dwelling, CodeInForce)) -> [f64; 4] {
     let start = Instant::now();
     let outcome = optimizer::solve(&assembled.problem, &optimizer::Limits { nodes: Some(400_000) });
     let solved = start.elapsed();
-    assert!(outcome.solution().is_some());
+    let start = Instant::now();
+    assert!(outcome.solution().is_some_and(|solution| optimizer::check(&assembled.problem, solution).is_ok()));
+    let checked = start.elapsed();
     let plan = Planned::of(dwelling, code.clone(), &book);
     let start = Instant::now();
     let answer = plan.as_ref().map(|plan| plan_answer(plan, true));
     let answered = start.elapsed();
     assert!(answer.is_ok_and(|answer| answer.openings.len() == dwelling.boxes.len()));
-    [gathered, put_together, solved, answered].map(|time| time.as_secs_f64() * 1_000.0)
+    [gathered, put_together, solved, checked, answered].map(|time| time.as_secs_f64() * 1_000.0)
 }
 
-fn print(what: &str, times: Vec<[f64; 4]>) {
+fn print(what: &str, times: Vec<[f64; 5]>) {
     let step = |at: usize| {
         let mut sorted: Vec<f64> = times.iter().map(|times| times[at]).collect();
         sorted.sort_by(f64::total_cmp);
         format!("{:>9.2} {:>9.2}", sorted[sorted.len() / 2], sorted[sorted.len() - 1])
     };
-    println!("{what:<22} gather {}  assemble {}  solve {}  answer {}", step(0), step(1), step(2), step(3));
+    let steps = ["gather", "assemble", "solve", "check", "answer"].into_iter().enumerate();
+    let steps: Vec<String> = steps.map(|(at, name)| format!("{name} {}", step(at))).collect();
+    println!("{what:<22} {}", steps.join("  "));
 }
