@@ -1,6 +1,7 @@
 //! Times the five steps of a plan on generated dwellings: `cargo run --release -p remedies --example time_it`.
 
-#![allow(clippy::disallowed_methods, clippy::print_stdout, dead_code)]
+#![allow(clippy::disallowed_methods, clippy::print_stdout, reason = "it measures and prints")]
+#![allow(dead_code, reason = "it makes dwellings as the tests do, and no more")]
 
 #[path = "../tests/plans/generated.rs"]
 mod generated;

@@ -141,7 +141,7 @@ fn add_boxes(random: &mut Random, dwelling: &mut Dwelling, count: usize) {
         places.swap(at, random.below(at + 1));
     }
     let mut made: Vec<(usize, DeviceBox)> = Vec::new();
-    for at in 0..count {
+    for (at, place) in places.into_iter().enumerate() {
         let circuit = if random.percent(96) { Some(CircuitIndex(random.below(dwelling.circuits.len()))) } else { None };
         let set = |other: Option<CircuitIndex>| {
             other == circuit || (circuit.is_some() && other == circuit.and_then(|circuit| dwelling.partner_of(circuit)))
@@ -156,7 +156,7 @@ fn add_boxes(random: &mut Random, dwelling: &mut Dwelling, count: usize) {
         };
         let mut device_box = device_box(random, at, dwelling.rooms.len());
         (device_box.circuit, device_box.fed_by) = (circuit, fed_by);
-        made.push((places[at], device_box));
+        made.push((place, device_box));
     }
     made.sort_by_key(|(place, _)| *place);
     dwelling.boxes = made.into_iter().map(|(_, device_box)| device_box).collect();
