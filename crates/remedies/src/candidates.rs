@@ -260,6 +260,10 @@ impl Candidates<'_> {
     ) {
         let Some(thing) = device.material(self.outdoors()) else { return };
         let own = marks_of(device);
+        // A protective receptacle must be readily accessible, with a ground in its box as well as without one.
+        if own != Marks::NONE && self.at.as_found.readily_accessible == Some(false) {
+            return;
+        }
         let load_sides: &[Marks] = if own == Marks::NONE { &[Marks::NONE] } else { &[Marks::NONE, own] };
         for (work, room) in self.box_choices() {
             for gives in load_sides {

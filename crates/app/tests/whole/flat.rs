@@ -14,8 +14,7 @@ fn plan() -> Value {
 
 /// By hand: minutes × 95 dollars / 60, rounded half up.
 /// - `L-2` and `BA-1`: 1.70 and 5 min, 7.92; together 9.62.
-/// - `B-1`: fittings 1.90; 15 min, 23.75; together 25.65.
-/// - `K-2`: GFCI/AFCI 49.00 and a plate 1.10 are 50.10; 20 + 15 + 5 = 40 min, 63.33; together 113.43.
+/// - `B-1` and `K-2`: fittings 1.90; 15 min, 23.75; together 25.65.
 /// - `BY-1`: outdoor three-slot 21.00, plate 1.10, labels 0.60, two aluminium splices 9.20 are 31.90;
 ///   20 + 5 + 2 × 6 = 37 min, 58.58; together 90.48.
 #[test]
@@ -37,8 +36,9 @@ fn every_opening_of_the_flat_gets_what_the_facts_and_the_prices_ask_for() {
             // A GFCI on a shown ground: nothing to do.
             "K-1: leave kept keep | leave | itself | no words | grounded | 0",
             // The refrigerator's loose ground is restored. All receptacles of a kitchen need GFCI (210.8(A)(6), 2023) and
-            // AFCI: a receptacle that is both costs 113.43; a breaker and keeping the old one 94.50 + 25.65.
-            "K-2: restore-fitted dual keep | restore-existing-ground | itself | no words | grounded | 11343",
+            // AFCI. A receptacle that is both would cost 113.43, and would sit behind the refrigerator, where it cannot be
+            // reached: protection comes from the panel.
+            "K-2: restore-kept kept keep | restore-existing-ground | panel 3B: breaker-dual | no words | grounded | 2565",
             // GFCI is due in a bathroom, AFCI is not.
             "BA-1: mark-protected kept keep | gfci-breaker | panel 3B: breaker-gfci | GFCI Protected + No Equipment Ground | ungrounded | 962",
             "BA-2: leave kept keep | leave | panel 3B: breaker-gfci | no words | ungrounded | 0",
@@ -54,16 +54,17 @@ fn every_opening_of_the_flat_gets_what_the_facts_and_the_prices_ask_for() {
 /// By hand: 18 min are 28.50; breakers 66.00, 52.00 and 58.00. Circuit 1: L-2 has two cables, 8 + 2 + 4 are 14 in³ in
 /// 12.5, so a GFCI/AFCI receptacle there needs a box: 54.60 and 70 min, 110.83; together 165.43 against 94.50 + 9.62.
 /// Circuit 2 needs AFCI only, since its ground is restored. Circuit 4: a GFCI at BY-1 alone would cost 43.00 + 1.10 + 0.30 +
-/// 9.20 and 37 min, 58.58; together 112.18, and BA-1 would be without.
+/// 9.20 and 37 min, 58.58; together 112.18, and BA-1 would be without. Circuit 3: an AFCI breaker 80.50 and the load side of
+/// the GFCI at K-1, 12 min, 19.00, are 99.50 against 94.50.
 #[test]
-fn three_circuits_of_the_flat_get_three_kinds_of_breaker() {
+fn four_circuits_of_the_flat_get_three_kinds_of_breaker() {
     assert_rows(
         list(&plan(), "/circuits"),
         circuit_row,
         &[
             "1: breaker-dual | gfci+afci | 9450",
             "2: breaker-afci | afci | 8050",
-            "3: as-it-is |  | 0",
+            "3: breaker-dual | gfci+afci | 9450",
             "4: breaker-gfci | gfci | 8650",
             "H7: as-it-is |  | 0",
         ],
@@ -82,12 +83,12 @@ fn the_corridors_ground_is_refused_since_it_comes_from_another_panel() {
     );
 }
 
-/// By hand: breakers 94.50 + 80.50 + 86.50 = 261.50; openings 2 × 9.62 + 2 × 25.65 + 113.43 + 90.48 = 274.45; together
-/// 535.95. Before, K-1 and CO-1 are grounded; the grounds of B-1, B-2 and K-2 are there and not sound. Restored, they make 5 of 10.
+/// By hand: breakers 2 × 94.50 + 80.50 + 86.50 = 356.00; openings 2 × 9.62 + 3 × 25.65 + 90.48 = 186.67; together
+/// 542.67. Before, K-1 and CO-1 are grounded; the grounds of B-1, B-2 and K-2 are there and not sound. Restored, they make 5 of 10.
 #[test]
-fn the_flat_costs_535_dollars_and_95_cents() {
+fn the_flat_costs_542_dollars_and_67_cents() {
     let plan = plan();
-    assert_eq!(number(&plan, "/totals/price/total_cents"), 53_595);
+    assert_eq!(number(&plan, "/totals/price/total_cents"), 54_267);
     assert_eq!(number(&plan, "/totals/grounded_before"), 2);
     assert_eq!(number(&plan, "/totals/grounded_after"), 5);
     assert_eq!(number(&plan, "/totals/receptacles"), 10);
