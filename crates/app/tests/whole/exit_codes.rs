@@ -96,7 +96,7 @@ fn what_is_not_the_last_word_exits_with_3() {
         &["plan", "--example", "knob-and-tube", "--json"],
         &["findings", "--example", "bungalow"],
         &["options", "--edition", "2020", "--room", "bedroom"],
-        &["editions", "--example", "bungalow", "--from", "2008", "--to", "2023"],
+        &["editions", "--example", "bungalow", "--from", "1999", "--to", "2023"],
     ] {
         assert_eq!(thirdwire(args).code, 3, "{args:?}");
     }
@@ -104,9 +104,10 @@ fn what_is_not_the_last_word_exits_with_3() {
 
 #[test]
 fn an_edition_that_is_not_covered_exits_with_3_and_says_which_are() {
-    let said = thirdwire(&["plan", "--example", "bungalow", "--edition", "2008"]);
+    let said = thirdwire(&["plan", "--example", "bungalow", "--edition", "1999"]);
     assert_eq!((said.code, said.out.as_str()), (3, ""));
-    assert_eq!(said.err, "not checked: the 2008 edition is not covered; covered are 2014, 2017, 2020, 2023\n");
+    let covered = "not checked: the 1999 edition is not covered; covered are ";
+    assert!(said.err.starts_with(covered) && said.err.contains("2014, 2017, 2020, 2023"), "{}", said.err);
     let said = thirdwire(&["options", "--edition", "1999", "--room", "bedroom", "--json"]);
     assert_eq!(said.code, 3);
     assert_eq!(said.json()["edition"], 1999);
