@@ -1,10 +1,11 @@
-//! Quantities of the trade with their units, exact where the code compares them; formulas over them.
+//! Quantities of the trade with their units, exact where the code compares them; formulas over them; a network solver.
 
 mod amperes;
 mod complex;
 pub mod formulas;
 mod gauge;
 mod length;
+pub mod network;
 mod out_of_range;
 mod quantity;
 mod volts;
