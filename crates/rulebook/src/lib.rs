@@ -1,5 +1,6 @@
 //! What the code asks of an opening: every rule, by edition, each value with its section and how it is known.
 
+mod adoptions;
 mod amendment;
 mod cited;
 mod code;
@@ -23,6 +24,7 @@ mod rules;
 mod sources;
 pub mod tables;
 
+pub use adoptions::{ASK_THE_AUTHORITY, Adopted, Adoption, Record, Since, adopted, adoptions, code_for};
 pub use amendment::{Amendment, AmendmentFault, Change, Dated, check_amendments};
 pub use cited::{ByEdition, Citation, Cited, Known, NotChecked, Reading, Value};
 pub use code::CodeInForce;

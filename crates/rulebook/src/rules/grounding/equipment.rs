@@ -5,6 +5,7 @@ use crate::code::{CodeInForce, Local};
 use crate::duty::Duty;
 use crate::lists::List;
 use crate::opening::Opening;
+use crate::remedy::Remedy;
 use crate::rule::{Decides, Rule, Says, Statement};
 use crate::tables::grounded_equipment::{DISPUTED, LISTED};
 use dwelling::Equipment;
@@ -50,6 +51,13 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         let caution = "experts differ on whether equipment that must be grounded may be plugged in where a GFCI stands in \
                        for a ground: it protects people, and grounds nothing; a real ground is the safe way";
         said.push(Says::Cautions(caution.to_owned()).by(&[listed.cite]));
+        if opening.is_replacement() {
+            let both = "to some equipment that must be grounded may be plugged in where a GFCI stands in for a ground, to others \
+                        the list forbids it";
+            for remedy in [Remedy::GfciReceptacle, Remedy::DownstreamOfGfci, Remedy::GfciBreaker] {
+                said.push(Says::DisputesRemedy(remedy, both.to_owned()).by(&[listed.cite]));
+            }
+        }
     }
     if opening.serves.contains(&Equipment::SurgeProtector) {
         let caution = "a surge protector diverts to the ground: without one it does not do its work";

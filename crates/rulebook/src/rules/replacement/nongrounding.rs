@@ -51,9 +51,9 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         return Ok(vec![Says::Bars(remedy, why.to_owned()).by(&cites).changed(by)]);
     }
     if answer.is_none() {
-        let note = "some authorities read the permission as one for replacing two-slot receptacles only: ask before a \
-                    three-slot one gives way to a two-slot one";
-        said.push(Says::Conditions(remedy, note.to_owned()).by(&cites));
+        let both = "some read the permission as one for replacing two-slot receptacles only, others let a three-slot one without a \
+                    ground go back to two slots: ask the authority";
+        said.push(Says::DisputesRemedy(remedy, both.to_owned()).by(&cites));
     } else {
         let accepted = "the authority accepts that a three-slot receptacle gives way to a two-slot one";
         said.push(Says::Conditions(remedy, accepted.to_owned()).by(&cites).changed(by));

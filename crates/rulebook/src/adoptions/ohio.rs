@@ -1,0 +1,34 @@
+//! Ohio.
+
+use crate::adoptions::record::{Adoption, Record, Since};
+use crate::cited::Known;
+use crate::day::Day;
+use crate::edition::Edition;
+use dwelling::DwellingUse;
+
+/// Its adoptions.
+pub(super) const ADOPTION: Adoption = Adoption {
+    place: "ohio",
+    title: "Ohio",
+    as_of: Day::on(2025, 1, 1),
+    records: &[Record {
+        since: Since::SeenOn(Day::on(2025, 1, 1)),
+        edition: Edition::Nec2023,
+        known: Known::Read(
+            "continuing-education provider's adoption table (undated, apparently 2024 or 2025), jadelearning.com",
+        ),
+        earlier_until: None,
+        not_for: &[
+            (
+                DwellingUse::OneFamily,
+                "houses for one and two families follow a residential code that may lag behind, which could not be confirmed",
+            ),
+            (
+                DwellingUse::TwoFamily,
+                "houses for one and two families follow a residential code that may lag behind, which could not be confirmed",
+            ),
+        ],
+        amendments: Vec::new,
+    }],
+    remarks: &[],
+};
