@@ -174,6 +174,7 @@ fn demo_minutes(task: Task) -> u32 {
         Task::TracePoorGround => 50,
         Task::RemoveFalseGround => 10,
         Task::CorrectPolarity => 8,
+        Task::PartGround => 6,
         Task::ReplaceBox => 45,
         Task::ReplaceBoxWide => 70,
         Task::ConnectGround => 8,

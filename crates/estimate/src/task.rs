@@ -19,6 +19,8 @@ names! {
         RemoveFalseGround = "remove-false-ground",
         /// Put the conductors of a reversed receptacle right.
         CorrectPolarity = "correct-polarity",
+        /// Part a grounding conductor that joins openings without a ground.
+        PartGround = "part-ground",
         /// Cut out a box and fit a larger old-work box.
         ReplaceBox = "replace-box",
         /// Cut out a box and fit a two-gang old-work box.

@@ -43,6 +43,15 @@ names! {
     }
 }
 
+impl Step {
+    /// Whether it makes a receptacle that takes a grounding plug lawful without a ground: no grounding conductor may then
+    /// join it to other receptacles, 406.4(D)(2).
+    #[must_use]
+    pub const fn is_protected_without_ground(self) -> bool {
+        matches!(self, Self::MarkProtected | Self::MarkGfci | Self::FitGfci | Self::FitProtected)
+    }
+}
+
 /// What makes a choice worse than any sum of money: these never pay off.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Shortfall {

@@ -51,7 +51,7 @@ const PROTECTED: &[Marking] = &[Marking::GfciProtected, Marking::NoEquipmentGrou
 
 impl Candidates<'_> {
     fn judged(&self) -> &Judgement {
-        &self.at.judged_ungrounded
+        &self.at.judged_to_plan
     }
 
     /// Whether the code does not bar a remedy here, a dispute or a gap in what is known not being a bar.
@@ -62,7 +62,7 @@ impl Candidates<'_> {
     /// The protection that a corrected opening needs, whether its receptacle is new or stays. What is disputed or not
     /// known is planned as if it were required.
     fn duties(&self) -> Marks {
-        let judged = if self.at.supplied { &self.at.judged_as_found } else { self.judged() };
+        let judged = self.judged();
         let asked =
             |duty: Duty| judged.duties.iter().any(|verdict| verdict.duty == duty && verdict.need != Need::NotRequired);
         let gfci = if asked(Duty::Gfci) { GFCI } else { Marks::NONE };
@@ -104,7 +104,7 @@ impl Candidates<'_> {
     /// A box whose conductors must be left alone: only what needs no opening of it.
     fn untouchable(&mut self) {
         let to_be_marked = !self.at.supplied && Device::held_is_gfci(self.at.as_found.holds);
-        if !to_be_marked && self.open(&self.at.judged_as_found, Remedy::Leave) {
+        if !to_be_marked && self.open(self.judged(), Remedy::Leave) {
             self.leave(SupplyNeed::Any);
         }
         self.mark_protected();
@@ -325,8 +325,9 @@ impl Candidates<'_> {
     fn push_draft(&mut self, box_work: BoxWork, room: Room, draft: Draft) {
         let repairs = repairs_at(self.facts, self.at.index);
         let repair_minutes: u32 = repairs.iter().map(|task| self.book.minutes(*task)).sum();
+        let parting = if self.parts_a_ground(draft.step) { self.book.minutes(Task::PartGround) } else { 0 };
         let unresolved = draft.step == Step::Unresolved;
-        let minutes = if unresolved { 0 } else { draft.minutes + repair_minutes };
+        let minutes = if unresolved { 0 } else { draft.minutes + repair_minutes + parting };
         let kept_marks = if draft.device == Device::Kept { self.held_marks() } else { Marks::NONE };
         let candidate = Candidate {
             step: draft.step,
@@ -343,6 +344,11 @@ impl Candidates<'_> {
             landings: room.landings,
         };
         self.found.push(candidate);
+    }
+
+    /// Whether a grounding conductor that joins this box to others without a ground has to be parted here.
+    fn parts_a_ground(&self, step: Step) -> bool {
+        step.is_protected_without_ground() && self.facts.groups.group_of(self.at.index).members.len() > 1
     }
 
     fn shortfall(&self, draft: &Draft) -> Shortfall {

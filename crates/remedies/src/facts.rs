@@ -38,8 +38,8 @@ pub struct OpeningFacts {
     pub as_found: Opening,
     /// What the code says of it as it was found.
     pub judged_as_found: Judgement,
-    /// What the code says of it taken as ungrounded: what the plan counts on while nothing else is shown.
-    pub judged_ungrounded: Judgement,
+    /// What the code says of it with the ground that the plan counts on while nothing else is shown.
+    pub judged_to_plan: Judgement,
 }
 
 impl<'a> Facts<'a> {
@@ -57,13 +57,14 @@ impl<'a> Facts<'a> {
                 let ground = grounds[index.0];
                 let as_found = opening_of(dwelling, tree.map(|tree| &trees[tree]), index, ground);
                 let judged_as_found = judge(&as_found, &code);
-                let judged_ungrounded = if ground == GroundFact::None {
+                let supplied = is_supplied(&groups, &grounds, index);
+                let planned = ground_to_plan_on(ground, supplied);
+                let judged_to_plan = if planned == ground {
                     judged_as_found.clone()
                 } else {
-                    judge(&Opening { ground: ungrounded_reading(ground), ..as_found.clone() }, &code)
+                    judge(&Opening { ground: planned, ..as_found.clone() }, &code)
                 };
-                let supplied = is_supplied(&groups, &grounds, index);
-                OpeningFacts { index, tree, ground, supplied, as_found, judged_as_found, judged_ungrounded }
+                OpeningFacts { index, tree, ground, supplied, as_found, judged_as_found, judged_to_plan }
             })
             .collect();
         Self { dwelling, code, diagnosis, trees, groups, sites }
@@ -162,11 +163,12 @@ fn is_supplied(groups: &BondedGroups, grounds: &[GroundFact], index: BoxIndex) -
         || group.members.iter().any(|member| shown(&grounds[member.0]))
 }
 
-/// The ground to plan on at an opening of a group that has none for sure.
-const fn ungrounded_reading(ground: GroundFact) -> GroundFact {
-    match ground {
-        GroundFact::CutOff => GroundFact::CutOff,
-        GroundFact::False => GroundFact::False,
-        _ => GroundFact::None,
+/// The ground to plan on: a jumper is taken out whatever else is done, and a group that has no ground for sure has none.
+const fn ground_to_plan_on(found: GroundFact, supplied: bool) -> GroundFact {
+    match (found, supplied) {
+        (GroundFact::False, true) => GroundFact::Loose,
+        (found, true) => found,
+        (GroundFact::CutOff, false) => GroundFact::CutOff,
+        (_, false) => GroundFact::None,
     }
 }

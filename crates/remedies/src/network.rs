@@ -4,12 +4,14 @@ use crate::facts::Facts;
 use crate::room_in_box::GRADES;
 use diagnosis::Certainty;
 use dwelling::{
-    BoxIndex, CableKind, Feed, GroundFact, PanelIndex, Route, RouteEnd, RouteKind, SourceIndex, SourceKind,
+    BoxIndex, CableInBox, CableKind, Feed, GroundFact, PanelIndex, Route, RouteEnd, RouteKind, SourceIndex, SourceKind,
 };
-use electrical::{Amperes, Gauge};
+use electrical::{Amperes, ConductorMetal, Gauge};
 use estimate::{Material, Price, PriceBook, Task};
 use optimizer::{Cost, Group, Link, LinkEnd};
-use rulebook::{Citation, ConnectionPlace, Lawful, SourceFacts, ground_connection};
+use rulebook::{
+    Citation, ConnectionPlace, DeviceSpace, FillVerdict, Lawful, SourceFacts, fill_with, ground_connection,
+};
 
 /// The network as the optimizer sees it, and the way back to the survey.
 pub struct Network {
@@ -30,6 +32,8 @@ pub struct Network {
 pub struct BuyableRoute {
     /// Its position in the survey.
     pub route: usize,
+    /// The ends in the direction in which its link runs forward.
+    pub ends: (RouteEnd, RouteEnd),
     /// By grade: what it costs.
     pub prices: Vec<Price>,
     /// Where the code allows the connection, and how that is known.
@@ -122,9 +126,25 @@ fn grade_of(gauge: Gauge) -> usize {
     GRADES.iter().rposition(|listed| gauge >= *listed).unwrap_or(0)
 }
 
+/// The largest breaker whose grounds and cables are planned: the grades go no further.
+const MOST_AMPERES: u32 = 60;
+/// The largest breaker whose cables are planned: their conductors are as large as their ground.
+const MOST_AMPERES_OF_A_CABLE: u32 = 30;
+
 fn link_of(facts: &Facts, book: &PriceBook, index: usize, route: &Route) -> Result<(Link, BuyableRoute), RefusedRoute> {
     let refuse =
         |why: String, cites: Vec<Citation>, could_change| RefusedRoute { route: index, why, cites, could_change };
+    let RouteEnd::Box(to) = route.to else {
+        return Err(refuse("it does not end at a box".into(), Vec::new(), false));
+    };
+    // A way from a box without a ground to one that has it is walked from the ground.
+    let turned = match route.from {
+        RouteEnd::Box(from) if facts.at(to).supplied && !facts.at(from).supplied && route.kind == RouteKind::Egc => {
+            Some(Route { from: route.to, to: route.from, ..route.clone() })
+        }
+        _ => None,
+    };
+    let route = turned.as_ref().unwrap_or(route);
     let RouteEnd::Box(to) = route.to else {
         return Err(refuse("it does not end at a box".into(), Vec::new(), false));
     };
@@ -132,6 +152,11 @@ fn link_of(facts: &Facts, book: &PriceBook, index: usize, route: &Route) -> Resu
         let why = "the circuit of the box it leads to is not known".into();
         return Err(refuse(why, Vec::new(), true));
     };
+    let most = if route.kind == RouteKind::Egc { MOST_AMPERES } else { MOST_AMPERES_OF_A_CABLE };
+    if circuit.breaker.is_some_and(|breaker| breaker.get() > most) {
+        let why = format!("no such run is planned for a circuit above {most} A");
+        return Err(refuse(why, Vec::new(), false));
+    }
     if let RouteEnd::Panel(from) = route.from {
         match facts.dwelling.panel(from).ground_bar {
             Some(true) => {}
@@ -154,11 +179,19 @@ fn link_of(facts: &Facts, book: &PriceBook, index: usize, route: &Route) -> Resu
     let link = Link {
         from: end_of(facts, route.from),
         to: end_of(facts, route.to),
-        both_ways: route.kind == RouteKind::Egc && matches!(route.from, RouteEnd::Box(_)),
+        both_ways: is_either_way(facts, route),
         cost_by_grade: prices.iter().map(cost).collect(),
         reparents: route.kind == RouteKind::NewCable && fed_from(facts, to) != Some(route.from),
     };
-    Ok((link, BuyableRoute { route: index, prices, cites: found.cites, conditions }))
+    Ok((link, BuyableRoute { route: index, ends: (route.from, route.to), prices, cites: found.cites, conditions }))
+}
+
+/// Whether ground may flow either way along a route: between two boxes of which neither has one yet.
+fn is_either_way(facts: &Facts, route: &Route) -> bool {
+    match (route.kind, route.from, route.to) {
+        (RouteKind::Egc, RouteEnd::Box(from), RouteEnd::Box(to)) => !facts.at(from).supplied && !facts.at(to).supplied,
+        _ => false,
+    }
 }
 
 fn fed_from(facts: &Facts, at: BoxIndex) -> Option<RouteEnd> {
@@ -186,7 +219,27 @@ fn cable_can_be_led(facts: &Facts, route: &Route, to: BoxIndex) -> Result<(), (S
         }
         RouteEnd::Box(from) => {
             let behind = tree.is_some_and(|tree| facts.trees[tree].downstream(to).contains(&from));
-            if behind { Err(("it would feed the box from behind itself".into(), false)) } else { Ok(()) }
+            if behind {
+                return Err(("it would feed the box from behind itself".into(), false));
+            }
+            if fed_from(facts, to) == Some(route.from) { Ok(()) } else { another_cable_fits(facts, from, to) }
+        }
+    }
+}
+
+/// Whether a box has room for one more cable that feeds another box.
+fn another_cable_fits(facts: &Facts, from: BoxIndex, to: BoxIndex) -> Result<(), (String, bool)> {
+    let at = facts.at(from);
+    let mut contents = at.as_found.fill.clone();
+    let (gauge, metal) = (facts.dwelling.gauge_to(to), ConductorMetal::Copper);
+    contents.cables.known.push(CableInBox { kind: CableKind::NmWithGround, gauge, metal, insulated: 2 });
+    let space = if at.as_found.holds.has_strap() { DeviceSpace::Strap } else { DeviceSpace::None };
+    let id = &facts.dwelling.device_box(from).id;
+    match fill_with(&contents, space, 0, None, &facts.code).verdict {
+        FillVerdict::Fits => Ok(()),
+        FillVerdict::TooFull => Err((format!("box {id} has no room for another cable"), false)),
+        FillVerdict::NotChecked(missing) => {
+            Err((format!("find out whether box {id} has room for another cable: {}", missing.because), true))
         }
     }
 }

@@ -77,6 +77,7 @@ static MINUTES: Shape = Shape {
         field!(may "trace-poor-ground", FieldKind::Count(0, LONGEST), "find and mend the bad joint of a poor ground", "20"),
         field!(may "remove-false-ground", FieldKind::Count(0, LONGEST), "take out a jumper or a false ground", "20"),
         field!(may "correct-polarity", FieldKind::Count(0, LONGEST), "put the conductors of a reversed receptacle right", "20"),
+        field!(may "part-ground", FieldKind::Count(0, LONGEST), "part a grounding conductor that joins openings without a ground", "6"),
         field!(may "replace-box", FieldKind::Count(0, LONGEST), "cut out a box and fit a larger old-work box", "20"),
         field!(may "replace-box-wide", FieldKind::Count(0, LONGEST), "cut out a box and fit a two-gang old-work box", "20"),
         field!(may "connect-ground", FieldKind::Count(0, LONGEST), "connect a device that stays to a ground that has come into its box", "20"),

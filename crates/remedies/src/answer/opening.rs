@@ -166,8 +166,7 @@ pub(super) fn opening_answer(plan: &Planned, index: BoxIndex) -> OpeningAnswer {
 
 /// The judgement under which the plan's choice at an opening stands.
 fn judged_for<'a>(plan: &'a Planned, index: BoxIndex) -> &'a Judgement {
-    let at = plan.facts.at(index);
-    if at.supplied { &at.judged_as_found } else { &at.judged_ungrounded }
+    &plan.facts.at(index).judged_to_plan
 }
 
 fn verdict_on(judged: &Judgement, remedy: Remedy) -> Option<&RemedyVerdict> {

@@ -260,7 +260,8 @@ fn not_offered(plan: &Planned, index: usize) -> Vec<String> {
 fn route_answer(plan: &Planned, link: &optimizer::ChosenLink) -> RouteAnswer {
     let route = plan.route_of(link);
     let bought = &plan.assembled.network.bought_as[link.link];
-    let (from, to) = if link.forward { (route.from, route.to) } else { (route.to, route.from) };
+    let (start, end) = bought.ends;
+    let (from, to) = if link.forward { (start, end) } else { (end, start) };
     let into = &plan.assembled.problem.links[link.link];
     let group = if link.forward { into.to.group } else { into.from.group };
     let grounds = plan.facts.groups.groups.get(group).map(|group| ids(plan.facts.dwelling, &group.members));
