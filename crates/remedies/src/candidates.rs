@@ -3,7 +3,7 @@
 use crate::candidate::{AFCI, Candidate, GFCI, Shortfall, Step};
 use crate::device::{BoxWork, Device};
 use crate::facts::{Facts, OpeningFacts};
-use crate::repairs::repairs_at;
+use crate::repairs::{parts_a_ground, repairs_at};
 use crate::room_in_box::{GRADES, Room, room_after};
 use dwelling::{GroundFact, Holding, Want};
 use estimate::{Material, PriceBook, Task};
@@ -54,9 +54,10 @@ impl Candidates<'_> {
         &self.at.judged_to_plan
     }
 
-    /// Whether the code does not bar a remedy here, a dispute or a gap in what is known not being a bar.
+    /// Whether the code allows a remedy here, or is read in two ways. What was not checked is not open.
     fn open(&self, judged: &Judgement, remedy: Remedy) -> bool {
-        judged.remedies.iter().any(|verdict| verdict.remedy == remedy && verdict.lawful != Lawful::No)
+        let open = |lawful| matches!(lawful, Lawful::Yes | Lawful::Disputed);
+        judged.remedies.iter().any(|verdict| verdict.remedy == remedy && open(verdict.lawful))
     }
 
     /// The protection that a corrected opening needs, whether its receptacle is new or stays. What is disputed or not
@@ -182,10 +183,10 @@ impl Candidates<'_> {
                 self.push_draft(BoxWork::Keep, Room::untouched(), draft);
             }
             let minutes = self.book.minutes(Task::ConnectGround) + test;
-            for (work, room) in self.box_choices() {
-                let (mut material, box_minutes) = self.box_work(work);
-                material.push((Material::GroundFittings, 1));
-                let draft = self.kept(Step::ConnectKept, SupplyNeed::Supplied, material, minutes + box_minutes);
+            // Nobody puts the old receptacle back into a new box.
+            for (work, room) in self.box_choices().into_iter().filter(|(work, _)| *work == BoxWork::Keep) {
+                let material = vec![(Material::GroundFittings, 1)];
+                let draft = self.kept(Step::ConnectKept, SupplyNeed::Supplied, material, minutes);
                 let draft = Draft { needs: self.duties(), ..draft };
                 self.push_draft(work, room, draft);
             }
@@ -325,7 +326,8 @@ impl Candidates<'_> {
     fn push_draft(&mut self, box_work: BoxWork, room: Room, draft: Draft) {
         let repairs = repairs_at(self.facts, self.at.index);
         let repair_minutes: u32 = repairs.iter().map(|task| self.book.minutes(*task)).sum();
-        let parting = if self.parts_a_ground(draft.step) { self.book.minutes(Task::PartGround) } else { 0 };
+        let parting =
+            if parts_a_ground(self.facts, self.at.index, draft.step) { self.book.minutes(Task::PartGround) } else { 0 };
         let unresolved = draft.step == Step::Unresolved;
         let minutes = if unresolved { 0 } else { draft.minutes + repair_minutes + parting };
         let kept_marks = if draft.device == Device::Kept { self.held_marks() } else { Marks::NONE };
@@ -344,11 +346,6 @@ impl Candidates<'_> {
             landings: room.landings,
         };
         self.found.push(candidate);
-    }
-
-    /// Whether a grounding conductor that joins this box to others without a ground has to be parted here.
-    fn parts_a_ground(&self, step: Step) -> bool {
-        step.is_protected_without_ground() && self.facts.groups.group_of(self.at.index).members.len() > 1
     }
 
     fn shortfall(&self, draft: &Draft) -> Shortfall {

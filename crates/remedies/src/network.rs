@@ -40,6 +40,8 @@ pub struct BuyableRoute {
     pub cites: Vec<Citation>,
     /// The conditions under which it does.
     pub conditions: Vec<String>,
+    /// The two readings, where authorities read the connection in two ways.
+    pub disputed: Option<String>,
 }
 
 /// A route of the survey that cannot be bought.
@@ -168,9 +170,9 @@ fn link_of(facts: &Facts, book: &PriceBook, index: usize, route: &Route) -> Resu
         cable_can_be_led(facts, route, to).map_err(|(why, could_change)| refuse(why, Vec::new(), could_change))?;
     }
     let found = ground_connection(source_facts(facts, route, to, circuit.panel, circuit.breaker), &facts.code);
-    let conditions = match found.lawful {
-        Lawful::Yes => found.conditions,
-        Lawful::Disputed => found.conditions.into_iter().chain([found.why]).collect(),
+    let disputed = match found.lawful {
+        Lawful::Yes => None,
+        Lawful::Disputed => Some(found.why),
         Lawful::No => return Err(refuse(found.why, found.cites, false)),
         Lawful::NotChecked => return Err(refuse(found.why, found.cites, true)),
     };
@@ -183,7 +185,17 @@ fn link_of(facts: &Facts, book: &PriceBook, index: usize, route: &Route) -> Resu
         cost_by_grade: prices.iter().map(cost).collect(),
         reparents: route.kind == RouteKind::NewCable && fed_from(facts, to) != Some(route.from),
     };
-    Ok((link, BuyableRoute { route: index, ends: (route.from, route.to), prices, cites: found.cites, conditions }))
+    Ok((
+        link,
+        BuyableRoute {
+            route: index,
+            ends: (route.from, route.to),
+            prices,
+            cites: found.cites,
+            conditions: found.conditions,
+            disputed,
+        },
+    ))
 }
 
 /// Whether ground may flow either way along a route: between two boxes of which neither has one yet.

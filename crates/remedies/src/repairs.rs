@@ -1,5 +1,6 @@
 //! Faults that are put right whatever else is done at an opening.
 
+use crate::candidate::Step;
 use crate::facts::Facts;
 use diagnosis::{Certainty, Condition};
 use dwelling::BoxIndex;
@@ -17,6 +18,14 @@ pub fn repairs_at(facts: &Facts, index: BoxIndex) -> Vec<Task> {
         }
     }
     repairs
+}
+
+/// Whether a step has to part a grounding conductor that joins this receptacle to others without a ground.
+#[must_use]
+pub fn parts_a_ground(facts: &Facts, index: BoxIndex, step: Step) -> bool {
+    let joined = &facts.groups.group_of(index).members;
+    let receptacles = joined.iter().filter(|member| facts.dwelling.device_box(**member).holds.is_receptacle());
+    step.is_protected_without_ground() && receptacles.count() > 1
 }
 
 /// The repairs that a condition asks for, where it is sure enough to be planned.

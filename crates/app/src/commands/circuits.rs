@@ -2,7 +2,7 @@
 
 use crate::answering::{SurveySource, dwelling_of, write_json, write_text};
 use crate::command_error::CommandError;
-use dwelling::{BondedGroups, BoxIndex, CircuitTree, Dwelling, Reach, circuit_trees};
+use dwelling::{BondedGroup, BondedGroups, BoxIndex, CircuitTree, Dwelling, Reach, circuit_trees};
 use serde_json::{Value, json};
 use std::process::ExitCode;
 
@@ -69,7 +69,11 @@ fn as_text(dwelling: &Dwelling, trees: &[CircuitTree], groups: &BondedGroups) ->
         page.push('\n');
     }
     page.push_str("boxes that are tied together by a ground\n");
-    for group in groups.groups.iter().filter(|group| group.members.len() > 1 || group.reach != Reach::Isolated) {
+    let tied = |group: &&BondedGroup| group.members.len() > 1 || group.reach != Reach::Isolated;
+    if !groups.groups.iter().any(|group| tied(&group)) {
+        page.push_str("  none\n");
+    }
+    for group in groups.groups.iter().filter(tied) {
         let ids: Vec<&str> = group.members.iter().map(|at| dwelling.device_box(*at).id.as_str()).collect();
         page.push_str(&format!("  {}: {}\n", ids.join(", "), reach(group.reach)));
     }
@@ -88,7 +92,8 @@ fn branch(dwelling: &Dwelling, tree: &CircuitTree, head: BoxIndex, page: &mut St
 
 fn line(dwelling: &Dwelling, at: BoxIndex) -> String {
     let device_box = dwelling.device_box(at);
-    format!("{}  {}, by {}", device_box.id, device_box.holds, dwelling.cable_to(at))
+    let length = device_box.run.length.map_or(String::new(), |length| format!(", {length}"));
+    format!("{}  {}, by {}{length}", device_box.id, device_box.holds, dwelling.cable_to(at))
 }
 
 const fn reach(reach: Reach) -> &'static str {

@@ -15,6 +15,9 @@ pub struct Args {
     /// Answer as JSON (its schema: `thirdwire schema findings`)
     #[arg(long)]
     json: bool,
+    /// Show everything place by place, with evidence and look-alikes
+    #[arg(long, conflicts_with = "json")]
+    full: bool,
 }
 
 /// Runs it.
@@ -25,7 +28,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     if args.json {
         write_json(&answer)?
     } else {
-        write_text(&page::findings::render(&answer, &dwelling))?
+        write_text(&page::findings::render(&answer, &dwelling, args.full))?
     }
     Ok(exit_code(answer.find_out.is_empty()))
 }

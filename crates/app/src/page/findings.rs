@@ -6,25 +6,55 @@ use anstyle::Style;
 use dwelling::Dwelling;
 use remedies::{FindingAnswer, FindingsAnswer, NextAnswer};
 
-/// The page.
+/// The page: dangers first, then what several places have in common; with `full`, everything place by place.
 #[must_use]
-pub fn render(answer: &FindingsAnswer, dwelling: &Dwelling) -> String {
+pub fn render(answer: &FindingsAnswer, dwelling: &Dwelling, full: bool) -> String {
     let mut page = String::new();
-    page.push_str(&format!("{}\n\n", ink(HEADLINE, format!("{} – what the readings mean", dwelling.job.name))));
+    page.push_str(&format!("{}\n", ink(HEADLINE, format!("{} – what the readings mean", dwelling.job.name))));
+    if answer.findings.is_empty() {
+        page.push_str("\nNo reading or sighting says anything yet.\n");
+    } else if full {
+        place_by_place(&mut page, answer);
+    } else {
+        let (dangers, others): (Vec<_>, Vec<_>) = answer.findings.iter().partition(|finding| finding.danger);
+        together(&mut page, "Dangerous", &dangers);
+        together(&mut page, "Found", &others);
+    }
+    find_out(&mut page, "Find out next", &answer.find_out);
+    page
+}
+
+fn place_by_place(page: &mut String, answer: &FindingsAnswer) {
     let mut last = None;
     for finding in &answer.findings {
         let at = (finding.at, finding.id.as_str());
         if last != Some(at) {
-            page.push_str(&format!("{}\n", ink(HEADLINE, format!("{} {}", finding.at, finding.id))));
+            page.push_str(&format!("\n{}\n", ink(HEADLINE, format!("{} {}", finding.at, finding.id))));
             last = Some(at);
         }
-        one(&mut page, finding, true);
+        one(page, finding, true);
     }
-    if answer.findings.is_empty() {
-        page.push_str("No reading or sighting says anything yet.\n");
+}
+
+/// Findings that say the same, with all the places they hold at.
+fn together(page: &mut String, heading: &str, findings: &[&FindingAnswer]) {
+    if findings.is_empty() {
+        return;
     }
-    find_out(&mut page, &answer.find_out);
-    page
+    page.push_str(&format!("\n{}\n", ink(HEADLINE, heading)));
+    let mut told: Vec<(&FindingAnswer, Vec<&str>)> = Vec::new();
+    for finding in findings {
+        let same = told.iter_mut().find(|(first, _)| first.says == finding.says && first.sure == finding.sure);
+        match same {
+            Some((_, places)) if places.contains(&finding.id.as_str()) => {}
+            Some((_, places)) => places.push(&finding.id),
+            None => told.push((finding, vec![&finding.id])),
+        }
+    }
+    for (finding, places) in told {
+        let (mark, style) = if finding.danger { ("  ! ", ALARM) } else { ("  · ", Style::new()) };
+        wrapped(page, mark, &format!("{}: {} ({})", places.join(", "), finding.says, finding.sure.name()), style);
+    }
 }
 
 /// One finding, with its evidence where that is asked for.
@@ -46,11 +76,11 @@ pub fn one(page: &mut String, finding: &FindingAnswer, in_full: bool) {
 }
 
 /// What to find out, as a numbered list.
-pub fn find_out(page: &mut String, list: &[NextAnswer]) {
+pub fn find_out(page: &mut String, heading: &str, list: &[NextAnswer]) {
     if list.is_empty() {
         return;
     }
-    page.push_str(&format!("\n{}\n", ink(HEADLINE, "Find out next")));
+    page.push_str(&format!("\n{}\n", ink(HEADLINE, heading)));
     for (number, next) in list.iter().enumerate() {
         wrapped(page, &format!("  {}. ", number + 1), &place(next), ASK);
     }

@@ -23,37 +23,39 @@ pub fn render(answer: &PlanAnswer, dwelling: &Dwelling, full: bool) -> String {
             room_page(&mut page, room, &openings, full, &mut notes);
         }
     }
-    notes.list(&mut page);
-    findings::find_out(&mut page, &answer.find_out);
+    let heading =
+        if answer.status == PlanStatus::Complete { "Worth checking while you are there" } else { "Find out next" };
+    findings::find_out(&mut page, heading, &answer.find_out);
     foot(&mut page, answer);
     page
 }
 
-/// Conditions that come again and again, written once and referred to by letter.
+/// Conditions that come again and again: written out below the first room that has them, referred to by letter.
 #[derive(Default)]
-struct Notes(Vec<String>);
+struct Notes {
+    notes: Vec<String>,
+    written: usize,
+}
 
 impl Notes {
     /// The letters of these conditions, such as `a c d`.
     fn letters(&mut self, conditions: &[String]) -> String {
         let letters = conditions.iter().map(|condition| {
-            let known = self.0.iter().position(|note| note == condition);
+            let known = self.notes.iter().position(|note| note == condition);
             letter(known.unwrap_or_else(|| {
-                self.0.push(condition.clone());
-                self.0.len() - 1
+                self.notes.push(condition.clone());
+                self.notes.len() - 1
             }))
         });
         letters.collect::<Vec<_>>().join(" ")
     }
 
-    fn list(&self, page: &mut String) {
-        if self.0.is_empty() {
-            return;
+    /// Writes out those that are new.
+    fn write_new(&mut self, page: &mut String) {
+        for (index, note) in self.notes.iter().enumerate().skip(self.written) {
+            wrapped(page, &format!("      {:>3}  ", letter(index)), note, QUIET);
         }
-        page.push_str(&format!("\n{}\n", ink(HEADLINE, "Conditions, by letter")));
-        for (index, note) in self.0.iter().enumerate() {
-            wrapped(page, &format!("  {:<3} ", letter(index)), note, Style::new());
-        }
+        self.written = self.notes.len();
     }
 }
 
@@ -97,8 +99,8 @@ fn head(page: &mut String, answer: &PlanAnswer) {
         PlanStatus::Blocked => "something needed cannot be had with what the survey offers",
     };
     page.push_str(&format!("{}  {meaning}\n", ink(style, word)));
-    for line in &answer.in_the_way {
-        wrapped(page, "  - ", line, style);
+    for (boxes, what) in grouped(&answer.in_the_way) {
+        wrapped(page, "  - ", &format!("{boxes}{what}"), style);
     }
     let patches = match totals.wall_openings {
         0 => "no wall opened".to_owned(),
@@ -125,6 +127,20 @@ fn head(page: &mut String, answer: &PlanAnswer) {
             ink(ASK, "Prices are invented demo figures: use your own (`thirdwire prices`).")
         ));
     }
+}
+
+/// Lines that begin with a box and a colon, those that say the same put together: `L-1, L-2: find out …`.
+fn grouped(lines: &[String]) -> Vec<(String, String)> {
+    let mut found: Vec<(Vec<&str>, &str)> = Vec::new();
+    for line in lines {
+        let (at, what) = line.split_once(": ").unwrap_or(("", line));
+        match found.iter_mut().find(|(_, said)| *said == what) {
+            Some((boxes, _)) => boxes.push(at),
+            None => found.push((vec![at], what)),
+        }
+    }
+    let told = |boxes: Vec<&str>| if boxes == [""] { String::new() } else { format!("{}: ", boxes.join(", ")) };
+    found.into_iter().map(|(boxes, what)| (told(boxes), what.to_owned())).collect()
 }
 
 fn proof(answer: &PlanAnswer) -> String {
@@ -169,7 +185,13 @@ fn routes(page: &mut String, answer: &PlanAnswer, notes: &mut Notes) {
         };
         let left = format!("  {:<15} {what}, {} → {}, {}", route.id, route.from, route.to, route.length);
         with_right(page, &ink(DO, &left), left.chars().count(), &money(route.price.total_cents));
-        wrapped(page, "                  grounds ", &route.grounds.join(", "), Style::new());
+        let openings = match route.openings {
+            0 => "no wall opened".to_owned(),
+            1 => "1 wall opening".to_owned(),
+            many => format!("{many} wall openings"),
+        };
+        let work = format!("{}, {openings}; grounds {}", hours(route.price.minutes), route.grounds.join(", "));
+        wrapped(page, "                  ", &work, Style::new());
         if let Some(note) = &route.note {
             wrapped(page, "                  note: ", note, QUIET);
         }
@@ -180,6 +202,7 @@ fn routes(page: &mut String, answer: &PlanAnswer, notes: &mut Notes) {
         let style = if refused.could_change { ASK } else { QUIET };
         wrapped(page, "  not used: ", &format!("{}: {}{cites}", refused.id, refused.why), style);
     }
+    notes.write_new(page);
 }
 
 fn room_page(page: &mut String, room: &Room, openings: &[&OpeningAnswer], full: bool, notes: &mut Notes) {
@@ -196,6 +219,7 @@ fn room_page(page: &mut String, room: &Room, openings: &[&OpeningAnswer], full: 
     if !untouched.is_empty() {
         wrapped(page, "  nothing to do: ", &untouched.join(", "), QUIET);
     }
+    notes.write_new(page);
 }
 
 fn nothing_to_say(opening: &OpeningAnswer) -> bool {
@@ -235,7 +259,9 @@ fn opening_page(page: &mut String, opening: &OpeningAnswer, full: bool, notes: &
         wrapped(page, "          load side feeds ", &opening.load_side_feeds.join(", "), Style::new());
     }
     if !opening.markings.is_empty() {
-        wrapped(page, "          mark it ", &format!("“{}”", opening.markings.join("” and “")), Style::new());
+        let plate = if opening.step == Step::MarkProtected { " on a new nonmetallic plate" } else { "" };
+        let words = opening.markings.join("” and “");
+        wrapped(page, "          mark it ", &format!("“{words}”{plate}"), Style::new());
     }
     for caution in opening.cautions.iter().filter(|_| full) {
         wrapped(page, "        ! ", caution, ALARM);

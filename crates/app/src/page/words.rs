@@ -71,6 +71,7 @@ pub fn repairs(opening: &OpeningAnswer) -> String {
     let words = opening.repairs.iter().map(|task| match task {
         Task::RemoveFalseGround => "take out the false ground",
         Task::CorrectPolarity => "put hot and neutral right",
+        Task::PartGround => "part the grounding conductor that joins it to others without a ground",
         other => other.name(),
     });
     words.collect::<Vec<_>>().join(", ")

@@ -7,7 +7,7 @@ use super::reasons::{open_questions, shortfalls, why};
 use crate::candidate::{Candidate, Shortfall, Step};
 use crate::device::{BoxWork, Device};
 use crate::planned::{Planned, Protector};
-use crate::repairs::repairs_at;
+use crate::repairs::{parts_a_ground, repairs_at};
 use crate::room_in_box::{GRADES, fit_after};
 use dwelling::{BoxIndex, GroundFact, Holding, RouteEnd};
 use estimate::{Price, Task};
@@ -142,7 +142,7 @@ pub(super) fn opening_answer(plan: &Planned, index: BoxIndex) -> OpeningAnswer {
         step: chosen.step,
         device: chosen.device,
         box_work: chosen.box_work,
-        repairs: if chosen.step == Step::Unresolved { Vec::new() } else { repairs_at(facts, index) },
+        repairs: work_first(plan, index),
         routes_joined: links_ending_at(plan, index).map(|link| plan.route_of(link).id.clone()).collect(),
         load_side_feeds: if chosen.gives == Marks::NONE { Vec::new() } else { ids(dwelling, &plan.behind_load(index)) },
         do_not_disturb: device_box.do_not_disturb,
@@ -162,6 +162,19 @@ pub(super) fn opening_answer(plan: &Planned, index: BoxIndex) -> OpeningAnswer {
         cautions: at.judged_as_found.cautions.clone(),
         note: device_box.note.clone(),
     }
+}
+
+/// What is put right or parted before anything else at an opening.
+fn work_first(plan: &Planned, index: BoxIndex) -> Vec<Task> {
+    let step = plan.chosen(index).step;
+    if step == Step::Unresolved {
+        return Vec::new();
+    }
+    let mut work = repairs_at(&plan.facts, index);
+    if parts_a_ground(&plan.facts, index, step) {
+        work.push(Task::PartGround);
+    }
+    work
 }
 
 /// The judgement under which the plan's choice at an opening stands.

@@ -201,6 +201,12 @@ fn standing(plan: &Planned, openings: &[OpeningAnswer]) -> (PlanStatus, Vec<Stri
         status = PlanStatus::Provisional;
         list.push(format!("the local amendments in `{amendments}` were not applied: this version reads none"));
     }
+    for link in &plan.solution.links {
+        if let Some(disputed) = &plan.assembled.network.bought_as[link.link].disputed {
+            status = PlanStatus::Provisional;
+            list.push(format!("{}: ask the authority: {disputed}", plan.route_of(link).id));
+        }
+    }
     for opening in openings {
         for question in &opening.open_questions {
             status = status.max(PlanStatus::Provisional);
@@ -333,6 +339,11 @@ fn cautions(built: Option<u16>) -> Vec<String> {
         "switch off, lock or tag, and prove dead with a tester that is proved live before and after".to_owned(),
         "old insulation is brittle: flex it no more than needed, and stop where it cracks".to_owned(),
         "old plaster, tile and insulation may hold asbestos: find out before cutting".to_owned(),
+        "mend reversals, jumpers and neutrals that touch metal before a GFCI or AFCI goes in: it opens at once otherwise"
+            .to_owned(),
+        "protection is planned for every corrected opening, whether its receptacle is new or stays: the authority may ask \
+         for less where it stays"
+            .to_owned(),
         "follow the instructions of the listed product, above all for line and load terminals and for the panel"
             .to_owned(),
         "local codes and the authority having jurisdiction decide; the work is a licensed electrician's".to_owned(),

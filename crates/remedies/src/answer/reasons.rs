@@ -5,7 +5,7 @@ use crate::candidate::{AFCI, Step};
 use crate::device::{AtPanel, BoxWork};
 use crate::planned::{Planned, Protector};
 use dwelling::{BoxIndex, GroundFact, Holding, Reach};
-use rulebook::{Duty, Need};
+use rulebook::{Duty, Judgement, Lawful, Need};
 
 /// Why this is done at an opening.
 pub(super) fn why(plan: &Planned, index: BoxIndex) -> String {
@@ -80,12 +80,20 @@ fn route(plan: &Planned, index: BoxIndex) -> String {
     }
 }
 
+fn at_judged<'a>(plan: &'a Planned, index: BoxIndex) -> &'a Judgement {
+    &plan.facts.at(index).judged_to_plan
+}
+
 /// What the plan does not give that was needed or asked for.
 pub(super) fn shortfalls(plan: &Planned, index: BoxIndex) -> Vec<String> {
     let short = shortfall_of(plan, index);
     let mut list = Vec::new();
     if short.unlawful {
-        list.push("it stays unlawful: no remedy that was offered can be carried out here".to_owned());
+        let open = at_judged(plan, index).remedies.iter().find(|verdict| verdict.lawful == Lawful::NotChecked);
+        list.push(match open.and_then(|verdict| verdict.why_not.first()) {
+            Some(missing) => format!("not checked, and so not planned: {missing}"),
+            None => "it stays unlawful: no remedy that was offered can be carried out here".to_owned(),
+        });
     }
     if short.equipment_without_ground {
         let served = &plan.facts.at(index).as_found.serves;
@@ -129,7 +137,7 @@ pub(super) fn open_questions(plan: &Planned, index: BoxIndex) -> Vec<String> {
         GroundFact::Disputed => {
             list.push("ask the authority whether the ground that is there may serve a grounding receptacle".to_owned());
         }
-        GroundFact::CutOff => {
+        GroundFact::CutOff if chosen.step != Step::Leave => {
             list.push("see whether the cut-off ground can be reached: if it can, it must be used".to_owned());
         }
         GroundFact::Connected | GroundFact::Loose | GroundFact::Poor if reaches_over_dispute(plan, index) => {

@@ -40,7 +40,8 @@ impl<'a> Afterwards<'a> {
             .iter()
             .map(|chosen| {
                 let route = plan.route_of(chosen);
-                let (from, to) = if chosen.forward { (route.from, route.to) } else { (route.to, route.from) };
+                let (start, end) = plan.assembled.network.bought_as[chosen.link].ends;
+                let (from, to) = if chosen.forward { (start, end) } else { (end, start) };
                 Flow { route, from, to, size: SIZES[chosen.grade] }
             })
             .collect();
