@@ -102,7 +102,7 @@ fn thing(statement: &Statement) -> SaidThing {
         }
         Says::Allows(about) => {
             (remedy, lawful) = (Some(*about), Some(Lawful::Yes));
-            format!("`{about}` is lawful here")
+            format!("`{about}` is lawful here").into()
         }
         Says::Bars(about, why) => {
             (remedy, lawful) = (Some(*about), Some(Lawful::No));
@@ -118,7 +118,7 @@ fn thing(statement: &Statement) -> SaidThing {
         }
         Says::Marks(about, words) => {
             (remedy, marking) = (Some(*about), Some(*words));
-            format!("mark it \"{words}\"")
+            format!("mark it \"{words}\"").into()
         }
         Says::Conditions(about, condition) => {
             remedy = Some(*about);
@@ -131,7 +131,7 @@ fn thing(statement: &Statement) -> SaidThing {
         remedy,
         lawful,
         marking,
-        text: with_sections(&text, &statement.cites),
+        text: with_sections(text, &statement.cites),
         cites: statement.cites.clone(),
         changed_by: statement.changed_by.clone(),
     }

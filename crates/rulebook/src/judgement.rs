@@ -7,7 +7,7 @@ use crate::fill::{Fit, fits_after_all};
 use crate::local::{as_amended, local_markings};
 use crate::opening::Opening;
 use crate::remedy::{Marking, Remedy};
-use crate::rule::{Decides, Rule, Says, Statement};
+use crate::rule::{Decides, Rule, Says, Statement, Words};
 use crate::rules::RULES;
 use crate::tables::grounded_equipment::needs_ground_to_serve;
 use dwelling::GroundFact;
@@ -95,17 +95,16 @@ pub enum Lawful {
 #[must_use]
 pub fn judge(opening: &Opening, code: &CodeInForce) -> Judgement {
     let said = statements(opening, code);
-    let duties = Duty::ALL.iter().map(|duty| duty_verdict(*duty, &said)).collect();
-    let fits = fits_after_all(opening, code).into_iter();
-    let remedies =
-        Remedy::ALL.iter().zip(fits).map(|(remedy, fit)| remedy_verdict(*remedy, &said, opening, fit)).collect();
-    let mut cautions: Vec<String> = Vec::new();
-    for (_, statement) in &said {
-        if let Says::Cautions(caution) = &statement.says {
-            add_once(&mut cautions, &with_sections(caution, &statement.cites));
+    let mut judgement = Judgement::before(opening, code, &said);
+    for (rule, statement) in said {
+        judgement.take(rule, statement);
+    }
+    for verdict in &mut judgement.remedies {
+        if verdict.lawful == Lawful::No && verdict.why_not.is_empty() {
+            verdict.why_not.push(format!("no rule allows `{}` here", verdict.remedy));
         }
     }
-    Judgement { duties, remedies, cautions }
+    judgement
 }
 
 type Said = (&'static str, Statement);
@@ -130,113 +129,168 @@ pub(crate) fn said_by(rule: &Rule, opening: &Opening, code: &CodeInForce) -> Vec
 pub(crate) fn cannot_tell(rule: &Rule, missing: &NotChecked) -> Vec<Statement> {
     if rule.decides.is_empty() {
         let caution = format!("not checked: {}; {}", lower_first(rule.title), missing.because);
-        return vec![Says::Cautions(caution).by(&[])];
+        return vec![Says::Cautions(caution.into()).by(&[])];
     }
     let says = rule.decides.iter().map(|decides| match decides {
-        Decides::Duty(duty) => Says::CannotTell(*duty, missing.because.clone()),
-        Decides::Remedy(remedy) => Says::CannotTellRemedy(*remedy, missing.because.clone()),
+        Decides::Duty(duty) => Says::CannotTell(*duty, missing.because.clone().into()),
+        Decides::Remedy(remedy) => Says::CannotTellRemedy(*remedy, missing.because.clone().into()),
     });
     says.map(|says| says.by(&[])).collect()
 }
 
-/// What was said about one duty: it is owed if any rule says so; else not checked; else disputed; else not owed.
-fn duty_verdict(duty: Duty, said: &[Said]) -> DutyVerdict {
-    let need_of = |says: &Says| match says {
-        Says::Owes(about, why) if *about == duty => Some((Need::Required, why.clone())),
-        Says::CannotTell(about, why) if *about == duty => Some((Need::NotChecked, why.clone())),
-        Says::Disputes(about, why) if *about == duty => Some((Need::Disputed, why.clone())),
-        Says::Excuses(about, why) if *about == duty => Some((Need::NotRequired, why.clone())),
-        _ => None,
-    };
-    let spoken: Vec<(Need, String, &Said)> =
-        said.iter().filter_map(|said| need_of(&said.1.says).map(|(need, why)| (need, why, said))).collect();
-    let by_weight = [Need::Required, Need::NotChecked, Need::Disputed, Need::NotRequired];
-    let need = by_weight.into_iter().find(|need| spoken.iter().any(|(said, ..)| said == need));
-    let need = need.unwrap_or(Need::NotRequired);
-    let mut verdict =
-        DutyVerdict { duty, need, cites: Vec::new(), because: Vec::new(), rules: Vec::new(), changed_by: Vec::new() };
-    for (_, why, (rule, statement)) in spoken.into_iter().filter(|(said, ..)| *said == need) {
-        add_once(&mut verdict.because, &why);
-        statement.cites.iter().for_each(|cite| add_once(&mut verdict.cites, cite));
-        add_once(&mut verdict.rules, rule);
-        statement.changed_by.iter().for_each(|by| add_once(&mut verdict.changed_by, by));
-    }
-    verdict
-}
-
-/// What was said about one remedy: a bar is a bar; else not checked; else disputed; else lawful if any rule allows it.
-fn remedy_verdict(remedy: Remedy, said: &[Said], opening: &Opening, fit: Fit) -> RemedyVerdict {
-    let lawful = lawful(remedy, said);
-    let mut verdict = RemedyVerdict {
-        remedy,
-        lawful,
-        why_not: Vec::new(),
-        markings: Vec::new(),
-        conditions: Vec::new(),
-        cites: Vec::new(),
-        serves_equipment: serves_equipment(remedy, opening),
-        fit,
-        rules: Vec::new(),
-        changed_by: Vec::new(),
-    };
-    for (rule, Statement { says, cites, changed_by }) in said {
-        let speaks = match says {
-            Says::Allows(about) => *about == remedy && lawful != Lawful::No,
-            Says::Bars(about, why) if *about == remedy => {
-                add_once(&mut verdict.why_not, &with_sections(why, cites));
-                true
-            }
-            Says::DisputesRemedy(about, why) if *about == remedy && lawful == Lawful::Disputed => {
-                add_once(&mut verdict.why_not, &with_sections(why, cites));
-                true
-            }
-            Says::CannotTellRemedy(about, why) if *about == remedy && lawful == Lawful::NotChecked => {
-                add_once(&mut verdict.why_not, &with_sections(why, cites));
-                true
-            }
-            Says::Marks(about, marking) if *about == remedy && lawful != Lawful::No => {
-                add_once(&mut verdict.markings, marking);
-                true
-            }
-            Says::Conditions(about, condition) if *about == remedy && lawful != Lawful::No => {
-                let text = with_sections(condition, cites);
-                let condition = Condition { text, cites: cites.clone(), rule, changed_by: changed_by.clone() };
-                add_once(&mut verdict.conditions, &condition);
-                add_once(&mut verdict.rules, rule);
-                changed_by.iter().for_each(|by| add_once(&mut verdict.changed_by, by));
-                false
-            }
-            _ => false,
+impl Judgement {
+    /// Every duty and remedy with how it stands, and nothing yet of why.
+    fn before(opening: &Opening, code: &CodeInForce, said: &[Said]) -> Self {
+        let (needs, lawful) = standings(said);
+        let duty = |(duty, need): (&Duty, Need)| DutyVerdict {
+            duty: *duty,
+            need,
+            cites: Vec::new(),
+            because: Vec::new(),
+            rules: Vec::new(),
+            changed_by: Vec::new(),
         };
-        if speaks {
-            cites.iter().for_each(|cite| add_once(&mut verdict.cites, cite));
-            add_once(&mut verdict.rules, rule);
-            changed_by.iter().for_each(|by| add_once(&mut verdict.changed_by, by));
+        let remedy = |((remedy, lawful), fit): ((&Remedy, Lawful), Fit)| RemedyVerdict {
+            remedy: *remedy,
+            lawful,
+            why_not: Vec::new(),
+            markings: Vec::new(),
+            conditions: Vec::with_capacity(16),
+            cites: Vec::new(),
+            serves_equipment: serves_equipment(*remedy, opening),
+            fit,
+            rules: Vec::with_capacity(16),
+            changed_by: Vec::new(),
+        };
+        let fits = fits_after_all(opening, code);
+        Self {
+            duties: Duty::ALL.iter().zip(needs).map(duty).collect(),
+            remedies: Remedy::ALL.iter().zip(lawful).zip(fits).map(remedy).collect(),
+            cautions: Vec::new(),
         }
     }
-    if lawful == Lawful::No && verdict.why_not.is_empty() {
-        verdict.why_not.push(format!("no rule allows `{remedy}` here"));
+
+    /// Takes in one statement, where it speaks for how its duty or remedy stands.
+    fn take(&mut self, rule: &'static str, statement: Statement) {
+        let Statement { says, cites, changed_by } = statement;
+        let spoken = Spoken { rule, cites, changed_by };
+        match says {
+            Says::Owes(duty, why) => self.duty(duty, Need::Required, why, spoken),
+            Says::CannotTell(duty, why) => self.duty(duty, Need::NotChecked, why, spoken),
+            Says::Disputes(duty, why) => self.duty(duty, Need::Disputed, why, spoken),
+            Says::Excuses(duty, why) => self.duty(duty, Need::NotRequired, why, spoken),
+            Says::Allows(remedy) => {
+                let verdict = &mut self.remedies[remedy as usize];
+                if verdict.lawful != Lawful::No {
+                    verdict.rests_on(spoken);
+                }
+            }
+            Says::Bars(remedy, why) => self.remedies[remedy as usize].stands(Lawful::No, why, spoken),
+            Says::DisputesRemedy(remedy, why) => self.remedies[remedy as usize].stands(Lawful::Disputed, why, spoken),
+            Says::CannotTellRemedy(remedy, why) => {
+                self.remedies[remedy as usize].stands(Lawful::NotChecked, why, spoken)
+            }
+            Says::Marks(remedy, marking) => {
+                let verdict = &mut self.remedies[remedy as usize];
+                if verdict.lawful != Lawful::No {
+                    add_once(&mut verdict.markings, marking);
+                    verdict.rests_on(spoken);
+                }
+            }
+            Says::Conditions(remedy, condition) => self.remedies[remedy as usize].only_if(condition, spoken),
+            Says::Cautions(caution) => add_once(&mut self.cautions, with_sections(caution, &spoken.cites)),
+        }
     }
-    verdict
+
+    fn duty(&mut self, duty: Duty, need: Need, why: Words, spoken: Spoken) {
+        let verdict = &mut self.duties[duty as usize];
+        if verdict.need == need {
+            add_once(&mut verdict.because, why.into_owned());
+            spoken.cites.into_iter().for_each(|cite| add_once(&mut verdict.cites, cite));
+            add_once(&mut verdict.rules, spoken.rule);
+            spoken.changed_by.into_iter().for_each(|by| add_once(&mut verdict.changed_by, by));
+        }
+    }
 }
 
-fn lawful(remedy: Remedy, said: &[Said]) -> Lawful {
-    let (mut allowed, mut disputed, mut unknown) = (false, false, false);
-    for (_, statement) in said {
-        match &statement.says {
-            Says::Bars(about, _) if *about == remedy => return Lawful::No,
-            Says::CannotTellRemedy(about, _) if *about == remedy => unknown = true,
-            Says::DisputesRemedy(about, _) if *about == remedy => disputed = true,
-            Says::Allows(about) if *about == remedy => allowed = true,
-            _ => {}
+/// Who said something, where the code says so, and which authorities made it so.
+struct Spoken {
+    rule: &'static str,
+    cites: Vec<Citation>,
+    changed_by: Vec<String>,
+}
+
+impl RemedyVerdict {
+    fn rests_on(&mut self, spoken: Spoken) {
+        spoken.cites.into_iter().for_each(|cite| add_once(&mut self.cites, cite));
+        add_once(&mut self.rules, spoken.rule);
+        spoken.changed_by.into_iter().for_each(|by| add_once(&mut self.changed_by, by));
+    }
+
+    fn stands(&mut self, lawful: Lawful, why: Words, spoken: Spoken) {
+        if self.lawful == lawful {
+            add_once(&mut self.why_not, with_sections(why, &spoken.cites));
+            self.rests_on(spoken);
         }
     }
-    match (unknown, disputed, allowed) {
-        (true, ..) => Lawful::NotChecked,
-        (_, true, _) => Lawful::Disputed,
-        (.., true) => Lawful::Yes,
-        _ => Lawful::No,
+
+    fn only_if(&mut self, condition: Words, spoken: Spoken) {
+        if self.lawful == Lawful::No {
+            return;
+        }
+        let Spoken { rule, cites, changed_by } = spoken;
+        changed_by.iter().for_each(|by| add_once(&mut self.changed_by, by.clone()));
+        let text = with_sections(condition, &cites);
+        add_once(&mut self.conditions, Condition { text, cites, rule, changed_by });
+        add_once(&mut self.rules, rule);
     }
+}
+
+/// How every duty and remedy stands. A duty is owed if any rule says so; else not checked; else disputed; else not owed. A remedy
+/// that is barred is barred; else not checked; else disputed; else lawful if any rule allows it.
+fn standings(said: &[Said]) -> ([Need; Duty::ALL.len()], [Lawful; Remedy::ALL.len()]) {
+    let mut needs = [Need::NotRequired; Duty::ALL.len()];
+    // What no rule allows is not lawful: `None` until one speaks.
+    let mut standing: [Option<Lawful>; Remedy::ALL.len()] = [None; Remedy::ALL.len()];
+    let need_weight = |need: Need| match need {
+        Need::NotRequired => 0,
+        Need::Disputed => 1,
+        Need::NotChecked => 2,
+        Need::Required => 3,
+    };
+    let lawful_weight = |lawful: Option<Lawful>| match lawful {
+        None => 0,
+        Some(Lawful::Yes) => 1,
+        Some(Lawful::Disputed) => 2,
+        Some(Lawful::NotChecked) => 3,
+        Some(Lawful::No) => 4,
+    };
+    for (_, statement) in said {
+        let need = match &statement.says {
+            Says::Owes(duty, _) => Some((*duty, Need::Required)),
+            Says::CannotTell(duty, _) => Some((*duty, Need::NotChecked)),
+            Says::Disputes(duty, _) => Some((*duty, Need::Disputed)),
+            _ => None,
+        };
+        if let Some((duty, need)) = need
+            && need_weight(need) > need_weight(needs[duty as usize])
+        {
+            needs[duty as usize] = need;
+        }
+        let lawful = match &statement.says {
+            Says::Bars(remedy, _) => Some((*remedy, Lawful::No)),
+            Says::CannotTellRemedy(remedy, _) => Some((*remedy, Lawful::NotChecked)),
+            Says::DisputesRemedy(remedy, _) => Some((*remedy, Lawful::Disputed)),
+            Says::Allows(remedy) => Some((*remedy, Lawful::Yes)),
+            _ => None,
+        };
+        if let Some((remedy, lawful)) = lawful
+            && lawful_weight(Some(lawful)) > lawful_weight(standing[remedy as usize])
+        {
+            standing[remedy as usize] = Some(lawful);
+        }
+    }
+    (needs, standing.map(|lawful| lawful.unwrap_or(Lawful::No)))
 }
 
 /// Whether a remedy gives what is plugged in the ground it needs to be safe or to do its work.
@@ -257,9 +311,13 @@ fn lower_first(title: &str) -> String {
 }
 
 /// A sentence with the sections it rests on, each once.
-pub(crate) fn with_sections(sentence: &str, cites: &[Citation]) -> String {
-    let mut text = String::with_capacity(sentence.len() + 24);
-    text.push_str(sentence);
+pub(crate) fn with_sections(sentence: Words, cites: &[Citation]) -> String {
+    if cites.is_empty() {
+        return sentence.into_owned();
+    }
+    let sections: usize = cites.iter().map(|cite| cite.section.len() + 2).sum();
+    let mut text = String::with_capacity(sentence.len() + sections + 2);
+    text.push_str(&sentence);
     let mut separator = " (";
     for (at, cite) in cites.iter().enumerate() {
         if cites[..at].iter().any(|earlier| earlier.section == cite.section) {
@@ -275,8 +333,8 @@ pub(crate) fn with_sections(sentence: &str, cites: &[Citation]) -> String {
     text
 }
 
-fn add_once<T: PartialEq + Clone>(list: &mut Vec<T>, item: &T) {
-    if !list.contains(item) {
-        list.push(item.clone());
+fn add_once<T: PartialEq>(list: &mut Vec<T>, item: T) {
+    if !list.contains(&item) {
+        list.push(item);
     }
 }

@@ -44,6 +44,6 @@ pub use metal_path::{MetalPath, PathFacts, metal_path};
 pub use opening::{BuiltInto, Opening, Supply};
 pub use policy::{Answer, Policy, Question};
 pub use remedy::{Marking, Remedy};
-pub use rule::{Decides, Rule, Says, Statement};
+pub use rule::{Decides, Rule, Says, Statement, Words};
 pub use rule_page::{RulePage, ValueRow, all_values, rule_page};
 pub use rules::{RULES, rule};

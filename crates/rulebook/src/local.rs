@@ -27,7 +27,7 @@ fn switched_off(rule: &Rule, statements: &[Statement], by: &str) -> Vec<Statemen
     let mut said = Vec::new();
     for decides in rule.decides {
         if let Decides::Duty(duty) = decides {
-            said.push(Says::Excuses(*duty, format!("{by}: this is not asked here")).by(&[]).changed(Some(by)));
+            said.push(Says::Excuses(*duty, format!("{by}: this is not asked here").into()).by(&[]).changed(Some(by)));
         }
     }
     for remedy in Remedy::ALL {
@@ -36,10 +36,10 @@ fn switched_off(rule: &Rule, statements: &[Statement], by: &str) -> Vec<Statemen
         let spoken = statements.iter().any(|statement| about(&statement.says) == Some(*remedy));
         if allowed {
             let why = format!("{by}: this permission is not given here");
-            said.push(Says::Bars(*remedy, why).by(&[]).changed(Some(by)));
+            said.push(Says::Bars(*remedy, why.into()).by(&[]).changed(Some(by)));
         } else if spoken {
             let not_asked = format!("{by}: what `{}` asks is not asked here", rule.id);
-            said.push(Says::Conditions(*remedy, not_asked).by(&[]).changed(Some(by)));
+            said.push(Says::Conditions(*remedy, not_asked.into()).by(&[]).changed(Some(by)));
         }
     }
     said
@@ -47,11 +47,11 @@ fn switched_off(rule: &Rule, statements: &[Statement], by: &str) -> Vec<Statemen
 
 fn unsure(statements: Vec<Statement>, missing: &str, by: &str) -> Vec<Statement> {
     let unsure_of = |statement: Statement| {
-        let duty = |duty: Duty| Says::CannotTell(duty, missing.to_owned());
+        let duty = |duty: Duty| Says::CannotTell(duty, missing.to_owned().into());
         let says = match &statement.says {
             Says::Owes(about, _) | Says::Disputes(about, _) => duty(*about),
             Says::Allows(remedy) | Says::Bars(remedy, _) | Says::DisputesRemedy(remedy, _) => {
-                Says::CannotTellRemedy(*remedy, missing.to_owned())
+                Says::CannotTellRemedy(*remedy, missing.to_owned().into())
             }
             _ => return statement,
         };
@@ -80,7 +80,7 @@ fn notes(rule: &Rule, code: &CodeInForce) -> Vec<Statement> {
     changes
         .filter_map(|(change, by)| match change {
             Change::Note { rule: named, words } if named == rule.id => {
-                Some(Says::Cautions(format!("{words} ({by})")).by(&[]).changed(Some(&by)))
+                Some(Says::Cautions(format!("{words} ({by})").into()).by(&[]).changed(Some(&by)))
             }
             _ => None,
         })
@@ -94,7 +94,7 @@ pub(crate) fn local_markings(code: &CodeInForce) -> Vec<(&'static str, Statement
     changes
         .filter_map(|(change, by)| match change {
             Change::Marking { remedy, words } => {
-                let mark = Says::Conditions(*remedy, format!("mark it \"{words}\" ({by})"));
+                let mark = Says::Conditions(*remedy, format!("mark it \"{words}\" ({by})").into());
                 Some((LOCAL, mark.by(&[]).changed(Some(&by))))
             }
             _ => None,

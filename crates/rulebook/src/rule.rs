@@ -5,6 +5,7 @@ use crate::code::CodeInForce;
 use crate::duty::Duty;
 use crate::opening::Opening;
 use crate::remedy::{Marking, Remedy};
+use std::borrow::Cow;
 
 /// A rule of the code. It reads no other rule.
 #[derive(Clone, Copy)]
@@ -52,31 +53,34 @@ impl Statement {
     }
 }
 
+/// Words of a rule: mostly the same for every opening, so that they are not copied before they are used.
+pub type Words = Cow<'static, str>;
+
 /// What a rule can say. Silence is saying nothing.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Says {
     /// The opening is owed this when its receptacle is replaced; for what reason.
-    Owes(Duty, String),
+    Owes(Duty, Words),
     /// The opening is not owed this, and why that is worth saying.
-    Excuses(Duty, String),
+    Excuses(Duty, Words),
     /// Whether it is owed this is read in two ways: both, in words.
-    Disputes(Duty, String),
+    Disputes(Duty, Words),
     /// Whether it is owed this cannot be told: what is missing.
-    CannotTell(Duty, String),
+    CannotTell(Duty, Words),
     /// This remedy is lawful here.
     Allows(Remedy),
     /// This remedy is not lawful here: why, in one sentence.
-    Bars(Remedy, String),
+    Bars(Remedy, Words),
     /// Whether this remedy is lawful here is read in two ways: both, in words.
-    DisputesRemedy(Remedy, String),
+    DisputesRemedy(Remedy, Words),
     /// Whether this remedy is lawful here cannot be told: what is missing.
-    CannotTellRemedy(Remedy, String),
+    CannotTellRemedy(Remedy, Words),
     /// This remedy, where chosen, must carry this marking.
     Marks(Remedy, Marking),
     /// This remedy, where chosen, is lawful only under this condition.
-    Conditions(Remedy, String),
+    Conditions(Remedy, Words),
     /// A caution that goes with the opening whatever is chosen.
-    Cautions(String),
+    Cautions(Words),
 }
 
 impl Says {

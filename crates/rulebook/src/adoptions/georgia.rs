@@ -18,7 +18,7 @@ pub(super) const ADOPTION: Adoption = Adoption {
             known: Known::Read("nahb.org, Georgia item of 2021"),
             earlier_until: None,
             not_for: &[],
-            amendments: amendments,
+            amendments,
         },
         Record {
             since: Since::On(Day::on(2025, 1, 1)),

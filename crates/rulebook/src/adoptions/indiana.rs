@@ -19,7 +19,7 @@ pub(super) const ADOPTION: Adoption = Adoption {
             known: Known::Read("nema.org, code alert Indiana 2009"),
             earlier_until: None,
             not_for: &[],
-            amendments: amendments,
+            amendments,
         },
         Record {
             since: Since::SeenOn(Day::on(2025, 1, 1)),

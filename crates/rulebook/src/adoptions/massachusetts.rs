@@ -17,7 +17,7 @@ pub(super) const ADOPTION: Adoption = Adoption {
         known: Known::Read("mass.gov, electrical code; coderedconsultants.com"),
         earlier_until: None,
         not_for: &[],
-        amendments: amendments,
+        amendments,
     }],
     remarks: &[
         "its other amendments are not in this record; its Rule 3 lays no duty to bring the rest of a dwelling up to date",

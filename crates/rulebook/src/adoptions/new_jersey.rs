@@ -19,7 +19,7 @@ pub(super) const ADOPTION: Adoption = Adoption {
         ),
         earlier_until: None,
         not_for: &[],
-        amendments: amendments,
+        amendments,
     }],
     remarks: &[
         "earlier editions kept the garage and basement exceptions of 2005 to GFCI protection; whether 2020 does could not be confirmed",

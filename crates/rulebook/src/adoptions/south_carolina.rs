@@ -18,7 +18,7 @@ pub(super) const ADOPTION: Adoption = Adoption {
         known: Known::Read("S.C. Code Regs. 8-1103"),
         earlier_until: None,
         not_for: &[],
-        amendments: amendments,
+        amendments,
     }],
     remarks: &[
         "changes of 210.12, 406.4(D)(4), 406.9(C) and 406.12 were proposed; whether they were adopted could not be confirmed",

@@ -18,7 +18,7 @@ pub(super) const ADOPTION: Adoption = Adoption {
         known: Known::Read("nema.org, code alert Tennessee 2018"),
         earlier_until: None,
         not_for: &[],
-        amendments: amendments,
+        amendments,
     }],
     remarks: &[],
 };

@@ -19,7 +19,7 @@ pub(super) const ADOPTION: Adoption = Adoption {
         ),
         earlier_until: None,
         not_for: &[],
-        amendments: amendments,
+        amendments,
     }],
     remarks: &["its other amendments are not in this record"],
 };

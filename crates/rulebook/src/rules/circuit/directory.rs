@@ -42,5 +42,5 @@ const DIRECTORY: ByEdition<&str> = ByEdition {
 fn judge(_: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
     let directory = DIRECTORY.in_force(code)?;
     let changed = [Remedy::GfciBreaker, Remedy::NewCable];
-    Ok(changed.map(|remedy| Says::Conditions(remedy, directory.value.to_owned()).by(&[directory.cite])).to_vec())
+    Ok(changed.map(|remedy| Says::Conditions(remedy, directory.value.into()).by(&[directory.cite])).to_vec())
 }

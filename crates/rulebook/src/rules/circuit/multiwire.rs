@@ -52,16 +52,16 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     let (together, neutral) = (TOGETHER.in_force(code)?.cite, NEUTRAL.in_force(code)?.cite);
     let why = "the circuit shares its neutral: a two-pole breaker, or breakers with a listed handle tie, opens both hots \
                together; the old panel is reached once its breakers are changed";
-    let mut said = vec![Says::Owes(Duty::SimultaneousDisconnect, why.to_owned()).by(&[together])];
+    let mut said = vec![Says::Owes(Duty::SimultaneousDisconnect, why.into()).by(&[together])];
     for remedy in Remedy::ALL.iter().copied().filter(|remedy| *remedy != Remedy::Leave) {
         let pigtail = "join the shared neutral by a splice and a pigtail, so that no device holds it together";
-        said.push(Says::Conditions(remedy, pigtail.to_owned()).by(&[neutral]));
+        said.push(Says::Conditions(remedy, pigtail.into()).by(&[neutral]));
     }
     let caution = "a multiwire circuit: with the shared neutral open, up to 240 V stand on what is plugged in; open both hots \
                    before you touch it";
-    said.push(Says::Cautions(caution.to_owned()).by(&[together, neutral]));
+    said.push(Says::Cautions(caution.into()).by(&[together, neutral]));
     // Common practice, no source: a device with one pole sees the other circuit's return current.
     let poles = "a GFCI or AFCI breaker for a circuit that shares its neutral has two poles: one with a single pole never works";
-    said.push(Says::Cautions(poles.to_owned()).by(&[]));
+    said.push(Says::Cautions(poles.into()).by(&[]));
     Ok(said)
 }

@@ -65,12 +65,12 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
             let cites = [INSULATION.in_force(code)?.cite, EXTENSION.in_force(code)?.cite];
             let caution = "knob-and-tube wiring: it runs in no hollow space filled with insulation, it is extended only with \
                            the authority's leave, and its insulation may crumble when it is moved";
-            vec![Says::Cautions(caution.to_owned()).by(&cites)]
+            vec![Says::Cautions(caution.into()).by(&cites)]
         }
         Some(CableKind::ArmoredWithStrip | CableKind::ArmoredNoStrip | CableKind::ArmoredUnknown) => {
             let caution = "armored cable: where it is cut or ended anew, an insulating bushing that can be seen keeps the \
                            armor's edge off the conductors";
-            vec![Says::Cautions(caution.to_owned()).by(&[BUSHING.in_force(code)?.cite])]
+            vec![Says::Cautions(caution.into()).by(&[BUSHING.in_force(code)?.cite])]
         }
         _ => Vec::new(),
     })

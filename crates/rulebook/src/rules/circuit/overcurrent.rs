@@ -25,5 +25,5 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         "the breaker is {breaker} and the conductors are {gauge}: they may stand behind {} at most",
         largest.value
     );
-    Ok(vec![Says::Cautions(caution).by(&[largest.cite])])
+    Ok(vec![Says::Cautions(caution.into()).by(&[largest.cite])])
 }

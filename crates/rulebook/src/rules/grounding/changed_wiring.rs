@@ -57,7 +57,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     }
     let changed = CHANGED_WIRING.in_force(code)?;
     let Some(due) = in_words(changed.value) else { return Ok(Vec::new()) };
-    let mut said = vec![Says::Conditions(Remedy::NewCable, due.to_owned()).by(&[changed.cite])];
+    let mut said = vec![Says::Conditions(Remedy::NewCable, due.into()).by(&[changed.cite])];
     let answer = code.answer(Question::SeparateEgcChangesWiring);
     let separate = match answer {
         Some(answer) if answer.yes => {
@@ -71,7 +71,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         }
     };
     let by = answer.map(|answer| answer.by.as_str());
-    said.push(Says::Conditions(Remedy::SeparateEgc, separate.to_owned()).by(&[changed.cite]).changed(by));
+    said.push(Says::Conditions(Remedy::SeparateEgc, separate.into()).by(&[changed.cite]).changed(by));
     Ok(said)
 }
 

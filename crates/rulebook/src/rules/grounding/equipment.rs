@@ -32,17 +32,17 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     for equipment in &opening.serves {
         let name = equipment.name();
         match code.local(List::EquipmentNeedingGround, name) {
-            Some(Local::In(by)) => said.push(Says::Owes(duty, name.to_owned()).by(&[listed.cite]).changed(Some(&by))),
+            Some(Local::In(by)) => said.push(Says::Owes(duty, name.into()).by(&[listed.cite]).changed(Some(&by))),
             Some(Local::Out(by)) => {
                 let why = format!("{by}: {name} is not in the list here");
-                said.push(Says::Excuses(duty, why).by(&[listed.cite]).changed(Some(&by)));
+                said.push(Says::Excuses(duty, why.into()).by(&[listed.cite]).changed(Some(&by)));
             }
             Some(Local::Unsure(missing, by)) => {
-                said.push(Says::CannotTell(duty, missing).by(&[listed.cite]).changed(Some(&by)));
+                said.push(Says::CannotTell(duty, missing.into()).by(&[listed.cite]).changed(Some(&by)));
             }
-            None if listed.value.contains(equipment) => said.push(Says::Owes(duty, name.to_owned()).by(&[listed.cite])),
+            None if listed.value.contains(equipment) => said.push(Says::Owes(duty, name.into()).by(&[listed.cite])),
             None if disputed.value.contains(equipment) => {
-                said.push(Says::Disputes(duty, name.to_owned()).by(&[disputed.cite]));
+                said.push(Says::Disputes(duty, name.into()).by(&[disputed.cite]));
             }
             None => {}
         }
@@ -50,22 +50,22 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     if said.iter().any(|statement: &Statement| matches!(statement.says, Says::Owes(..))) {
         let caution = "experts differ on whether equipment that must be grounded may be plugged in where a GFCI stands in \
                        for a ground: it protects people, and grounds nothing; a real ground is the safe way";
-        said.push(Says::Cautions(caution.to_owned()).by(&[listed.cite]));
+        said.push(Says::Cautions(caution.into()).by(&[listed.cite]));
         if opening.is_replacement() {
             let both = "to some equipment that must be grounded may be plugged in where a GFCI stands in for a ground, to others \
                         the list forbids it";
             for remedy in [Remedy::GfciReceptacle, Remedy::DownstreamOfGfci, Remedy::GfciBreaker] {
-                said.push(Says::DisputesRemedy(remedy, both.to_owned()).by(&[listed.cite]));
+                said.push(Says::DisputesRemedy(remedy, both.into()).by(&[listed.cite]));
             }
         }
     }
     if opening.serves.contains(&Equipment::SurgeProtector) {
         let caution = "a surge protector diverts to the ground: without one it does not do its work";
-        said.push(Says::Cautions(caution.to_owned()).by(&[]));
+        said.push(Says::Cautions(caution.into()).by(&[]));
     }
     if opening.serves.contains(&Equipment::MedicalEquipment) {
         let caution = "medical equipment with a grounding pin relies on its ground: follow its instructions";
-        said.push(Says::Cautions(caution.to_owned()).by(&[]));
+        said.push(Says::Cautions(caution.into()).by(&[]));
     }
     Ok(said)
 }

@@ -85,8 +85,8 @@ fn judge(_: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> 
                 screw's insulating washer taken off";
     let mut said = Vec::new();
     for remedy in [Remedy::SeparateEgc, Remedy::NewCable, Remedy::RestoreExistingGround] {
-        said.push(Says::Conditions(remedy, join.clone()).by(&joints));
-        said.push(Says::Conditions(remedy, bond.to_owned()).by(&metal));
+        said.push(Says::Conditions(remedy, join.clone().into()).by(&joints));
+        said.push(Says::Conditions(remedy, bond.into()).by(&metal));
     }
     Ok(said)
 }

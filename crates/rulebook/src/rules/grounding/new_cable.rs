@@ -37,5 +37,5 @@ fn judge(_: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> 
     let remedy = Remedy::NewCable;
     let from =
         "from the panel, or from a box whose own ground is whole up to the panel, with its ground joined at both ends";
-    Ok(vec![Says::Allows(remedy).by(&cites), Says::Conditions(remedy, from.to_owned()).by(&cites)])
+    Ok(vec![Says::Allows(remedy).by(&cites), Says::Conditions(remedy, from.into()).by(&cites)])
 }

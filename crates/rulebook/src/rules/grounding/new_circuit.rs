@@ -62,13 +62,13 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     let (means, home_run) = (MEANS.in_force(code)?, HOME_RUN.in_force(code)?);
     let remedy = Remedy::NewCable;
     let accepted = format!("where it is a new circuit of the AFCI rooms, from the panel: {}", means.value);
-    let mut said = vec![Says::Conditions(remedy, accepted).by(&[means.cite])];
+    let mut said = vec![Says::Conditions(remedy, accepted.into()).by(&[means.cite])];
     if let Some((thin, thick)) = home_run.value {
         let limit = format!(
             "not too long is {thin} ft of 14 AWG or {thick} ft of 12 AWG; this binds new circuits only, neither replaced \
              receptacles nor extensions"
         );
-        said.push(Says::Conditions(remedy, limit).by(&[home_run.cite]));
+        said.push(Says::Conditions(remedy, limit.into()).by(&[home_run.cite]));
     }
     Ok(said)
 }

@@ -70,16 +70,16 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         GroundFact::Connected | GroundFact::Loose => {
             let why =
                 "a ground is here: a separate conductor is for circuits that have none, this one is to be connected";
-            return Ok(vec![Says::Bars(remedy, why.to_owned()).by(&cites).changed(by)]);
+            return Ok(vec![Says::Bars(remedy, why.into()).by(&cites).changed(by)]);
         }
         GroundFact::Unknown => {
             let why = "find out first whether the circuit has a ground here: a separate conductor is for circuits without one";
-            return Ok(vec![Says::CannotTellRemedy(remedy, why.to_owned()).by(&cites)]);
+            return Ok(vec![Says::CannotTellRemedy(remedy, why.into()).by(&cites)]);
         }
         GroundFact::None | GroundFact::False | GroundFact::Poor | GroundFact::CutOff | GroundFact::Disputed => {}
     }
     let mut said = vec![Says::Allows(remedy).by(&cites).changed(by)];
-    let mut only = |condition: String| said.push(Says::Conditions(remedy, condition).by(&cites));
+    let mut only = |condition: String| said.push(Says::Conditions(remedy, condition.into()).by(&cites));
     match ground {
         GroundFact::Poor => only("only where the ground that is here cannot be made good".into()),
         GroundFact::CutOff => {
@@ -96,18 +96,18 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     }
     let protected = PROTECTED.in_force(code)?.cite;
     let run = "run it in hollow spaces or protected from damage, as straight as the building lets you";
-    said.push(Says::Conditions(remedy, run.to_owned()).by(&[protected]));
+    said.push(Says::Conditions(remedy, run.into()).by(&[protected]));
     said.push(match opening.breaker {
         Some(breaker) => match egc_size(breaker, ConductorMetal::Copper, None, code) {
             Ok(size) => {
                 let least = format!("at least {} copper for the {breaker} circuit", size.value);
-                Says::Conditions(remedy, least).by(&[size.cite])
+                Says::Conditions(remedy, least.into()).by(&[size.cite])
             }
-            Err(missing) => Says::CannotTellRemedy(remedy, missing.because).by(&cites),
+            Err(missing) => Says::CannotTellRemedy(remedy, missing.because.into()).by(&cites),
         },
         None => {
             let size = "sized for the breaker or fuse of this circuit: find out its rating";
-            Says::Conditions(remedy, size.to_owned()).by(&cites)
+            Says::Conditions(remedy, size.into()).by(&cites)
         }
     });
     Ok(said)

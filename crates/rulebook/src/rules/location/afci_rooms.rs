@@ -94,7 +94,9 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         Standing::NotListed => return Ok(Vec::new()),
         Standing::TakenOut(by) => {
             let why = format!("{by}: the {} is not in the list here", opening.room_use);
-            return Ok(vec![Says::Excuses(duty, why).by(&listed.into_iter().collect::<Vec<_>>()).changed(Some(by))]);
+            return Ok(vec![
+                Says::Excuses(duty, why.into()).by(&listed.into_iter().collect::<Vec<_>>()).changed(Some(by)),
+            ]);
         }
         _ => {}
     }
@@ -102,9 +104,11 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     let (asks, dated_by) = if opening.is_replacement() {
         match begun(code)? {
             Begun::Yes(cite, by) => (Some(cite), by),
-            Begun::No(why, cite, by) => return Ok(vec![Says::Excuses(duty, why).by(&[cite]).changed(by.as_deref())]),
+            Begun::No(why, cite, by) => {
+                return Ok(vec![Says::Excuses(duty, why.into()).by(&[cite]).changed(by.as_deref())]);
+            }
             Begun::Unknown(why, cite, by) => {
-                return Ok(vec![Says::CannotTell(duty, why).by(&[cite]).changed(by.as_deref())]);
+                return Ok(vec![Says::CannotTell(duty, why.into()).by(&[cite]).changed(by.as_deref())]);
             }
         }
     } else {
@@ -115,20 +119,22 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     let rated = match opening.breaker {
         Some(breaker) if !ratings.value.contains(&breaker.get()) => {
             let why = format!("a {breaker} circuit is not among those that the AFCI rule reaches");
-            return Ok(vec![Says::Excuses(duty, why).by(&cites)]);
+            return Ok(vec![Says::Excuses(duty, why.into()).by(&cites)]);
         }
         breaker => breaker.is_some(),
     };
     if opening.supply() == Some(Supply::V240) {
-        return Ok(vec![Says::Excuses(duty, "the AFCI rule reaches circuits of 120 V".to_owned()).by(&cites)]);
+        return Ok(vec![Says::Excuses(duty, "the AFCI rule reaches circuits of 120 V".into()).by(&cites)]);
     }
     let (says, by) = match standing {
         Standing::NotListed | Standing::TakenOut(_) => return Ok(Vec::new()),
-        Standing::Unknown(missing, by) => (Says::CannotTell(duty, missing), by),
+        Standing::Unknown(missing, by) => (Says::CannotTell(duty, missing.into()), by),
         _ if !rated => (Says::CannotTell(duty, "find out the rating of the circuit's breaker".into()), None),
-        Standing::Listed => (Says::Owes(duty, format!("the {} is one of the rooms listed", opening.room_use)), None),
+        Standing::Listed => {
+            (Says::Owes(duty, format!("the {} is one of the rooms listed", opening.room_use).into()), None)
+        }
         Standing::PutIn(by) => {
-            (Says::Owes(duty, format!("the authority's list has the {}", opening.room_use)), Some(by))
+            (Says::Owes(duty, format!("the authority's list has the {}", opening.room_use).into()), Some(by))
         }
         Standing::Similar(why) => (Says::Owes(duty, why.into()), None),
         Standing::Argued(both) => (Says::Disputes(duty, both.into()), None),
@@ -143,13 +149,13 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     let by_what = "by an AFCI receptacle here or upstream, or a combination-type breaker made for the panel";
     let mut said = vec![says.by(&cites).changed(by.as_deref()).changed(dated_by.as_deref())];
     for remedy in REPLACING {
-        said.push(Says::Conditions(remedy, format!("{how}: {by_what}")).by(&cites).changed(by.as_deref()));
+        said.push(Says::Conditions(remedy, format!("{how}: {by_what}").into()).by(&cites).changed(by.as_deref()));
     }
     let reach = READILY_ACCESSIBLE.in_force(code)?;
     if reach.value && opening.readily_accessible != Some(true) && opening.is_replacement() {
         let only_if = "an AFCI receptacle is fitted only where it can be reached quickly";
         for remedy in REPLACING {
-            said.push(Says::Conditions(remedy, only_if.to_owned()).by(&[reach.cite]));
+            said.push(Says::Conditions(remedy, only_if.into()).by(&[reach.cite]));
         }
     }
     if opening.is_replacement() {
@@ -197,7 +203,7 @@ fn exception(four_conditions: Cited<bool>) -> Option<Statement> {
     let text = "AFCI protection may be left out only where all four hold: the receptacle is a GFCI one without ground, no \
                 grounding conductor can practically be brought, no combination-type AFCI breaker can be bought for the \
                 panel, and no receptacle that is GFCI and AFCI in one can be bought; such receptacles are sold";
-    four_conditions.value.then(|| Says::Conditions(Remedy::GfciReceptacle, text.to_owned()).by(&[four_conditions.cite]))
+    four_conditions.value.then(|| Says::Conditions(Remedy::GfciReceptacle, text.into()).by(&[four_conditions.cite]))
 }
 
 impl InWords for OnReplacement {

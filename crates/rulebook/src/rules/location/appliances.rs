@@ -68,13 +68,15 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         }
         let listed = APPLIANCES.in_force(code)?;
         let (says, by) = match local {
-            Some(Local::In(by)) => (Says::Owes(Duty::Gfci, format!("the authority's list has it: {name}")), Some(by)),
-            Some(Local::Out(by)) => {
-                (Says::Excuses(Duty::Gfci, format!("the authority's list does not have it: {name}")), Some(by))
+            Some(Local::In(by)) => {
+                (Says::Owes(Duty::Gfci, format!("the authority's list has it: {name}").into()), Some(by))
             }
-            Some(Local::Unsure(missing, by)) => (Says::CannotTell(Duty::Gfci, missing), Some(by)),
+            Some(Local::Out(by)) => {
+                (Says::Excuses(Duty::Gfci, format!("the authority's list does not have it: {name}").into()), Some(by))
+            }
+            Some(Local::Unsure(missing, by)) => (Says::CannotTell(Duty::Gfci, missing.into()), Some(by)),
             None if listed.value.contains(equipment) => {
-                (Says::Owes(Duty::Gfci, format!("it serves an appliance that is listed: {name}")), None)
+                (Says::Owes(Duty::Gfci, format!("it serves an appliance that is listed: {name}").into()), None)
             }
             None => continue,
         };
@@ -90,7 +92,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
             for remedy in
                 [Remedy::NongroundingReceptacle, Remedy::SeparateEgc, Remedy::NewCable, Remedy::RestoreExistingGround]
             {
-                said.push(Says::Conditions(remedy, how.to_owned()).by(&[cord.cite]).changed(by.as_deref()));
+                said.push(Says::Conditions(remedy, how.into()).by(&[cord.cite]).changed(by.as_deref()));
             }
         }
     }

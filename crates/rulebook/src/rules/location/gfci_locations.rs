@@ -122,10 +122,10 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         .filter(|finding| finding.weight == heaviest)
         .map(|Finding { weight, why, cite, by }| {
             let says = match weight {
-                Weight::Yes => Says::Owes(Duty::Gfci, why),
-                Weight::Unknown => Says::CannotTell(Duty::Gfci, why),
-                Weight::Disputed => Says::Disputes(Duty::Gfci, why),
-                Weight::No => return Says::Excuses(Duty::Gfci, why).by(&[cite]).changed(by.as_deref()),
+                Weight::Yes => Says::Owes(Duty::Gfci, why.into()),
+                Weight::Unknown => Says::CannotTell(Duty::Gfci, why.into()),
+                Weight::Disputed => Says::Disputes(Duty::Gfci, why.into()),
+                Weight::No => return Says::Excuses(Duty::Gfci, why.into()).by(&[cite]).changed(by.as_deref()),
             };
             says.by(&with(asks, cite)).changed(by.as_deref())
         })
@@ -145,7 +145,7 @@ fn beyond_scope(opening: &Opening, code: &CodeInForce) -> Result<Option<Statemen
     {
         let why =
             format!("this edition's list reaches receptacles of 15 and 20 A, and this circuit is above {largest} A");
-        return Ok(Some(Says::Excuses(Duty::Gfci, why).by(&cites)));
+        return Ok(Some(Says::Excuses(Duty::Gfci, why.into()).by(&cites)));
     }
     let local = code.volts(List::GfciPlaces);
     let (volts, by) = local.as_ref().map_or((scope.value.volts, None), |(volts, by)| (*volts, Some(by.as_str())));
@@ -156,11 +156,11 @@ fn beyond_scope(opening: &Opening, code: &CodeInForce) -> Result<Option<Statemen
         Some(Supply::V120) => None,
         Some(Supply::V240) => {
             let why = format!("the list reaches receptacles of {volts} V, and this circuit has 240 V");
-            Some(Says::Excuses(Duty::Gfci, why).by(&cites).changed(by))
+            Some(Says::Excuses(Duty::Gfci, why.into()).by(&cites).changed(by))
         }
         None => {
             let missing = format!("find out the circuit's voltage: the list reaches receptacles of {volts} V");
-            Some(Says::CannotTell(Duty::Gfci, missing).by(&cites).changed(by))
+            Some(Says::CannotTell(Duty::Gfci, missing.into()).by(&cites).changed(by))
         }
     })
 }
@@ -178,14 +178,14 @@ fn conditions(asks: Option<Citation>, code: &CodeInForce, said: &mut Vec<Stateme
             let too_small = BOX_TOO_SMALL.in_force(code)?;
             if too_small.value {
                 let cites = with(asks, too_small.cite);
-                said.push(Says::Conditions(Remedy::NongroundingReceptacle, elsewhere.to_owned()).by(&cites));
+                said.push(Says::Conditions(Remedy::NongroundingReceptacle, elsewhere.into()).by(&cites));
             } else {
                 remedies.insert(0, Remedy::NongroundingReceptacle);
             }
         }
     }
     for remedy in remedies {
-        said.push(Says::Conditions(remedy, protect.to_owned()).by(asks.as_slice()));
+        said.push(Says::Conditions(remedy, protect.into()).by(asks.as_slice()));
     }
     Ok(())
 }
@@ -193,7 +193,7 @@ fn conditions(asks: Option<Citation>, code: &CodeInForce, said: &mut Vec<Stateme
 /// The exceptions for what the receptacle serves alone, and for what it is built into.
 fn excused(opening: &Opening, code: &CodeInForce) -> Result<Option<Statement>, NotChecked> {
     let alone = |equipment| !opening.serves.is_empty() && opening.serves.iter().all(|served| *served == equipment);
-    let excuse = |why: &str, cite| Ok(Some(Says::Excuses(Duty::Gfci, why.to_owned()).by(&[cite])));
+    let excuse = |why: &'static str, cite| Ok(Some(Says::Excuses(Duty::Gfci, why.into()).by(&[cite])));
     let basement = matches!(opening.room_use, RoomUse::FinishedBasement | RoomUse::UnfinishedBasement);
     if alone(Equipment::AlarmSystem) {
         let anywhere = ALARMS_ANYWHERE.in_force(code)?;

@@ -83,7 +83,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         && day < *first
     {
         let caution = format!("outdoor outlets need GFCI protection here only from {first} on");
-        return Ok(vec![Says::Cautions(caution).by(&[largest.cite]).changed(Some(by))]);
+        return Ok(vec![Says::Cautions(caution.into()).by(&[largest.cite]).changed(Some(by))]);
     }
     let mut caution =
         format!("an outdoor outlet of up to {amperes} A: installed anew it gets GFCI protection, lighting excepted");
@@ -109,5 +109,5 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         caution.push_str(&format!("; here from {first} on"));
     }
     let begun_by = begins.as_ref().map(|(_, by)| by.as_str());
-    Ok(vec![Says::Cautions(caution).by(&[largest.cite, exempt.cite]).changed(by.as_deref()).changed(begun_by)])
+    Ok(vec![Says::Cautions(caution.into()).by(&[largest.cite, exempt.cite]).changed(by.as_deref()).changed(begun_by)])
 }

@@ -61,10 +61,10 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         Remedy::RestoreExistingGround,
     ];
     let mut said: Vec<Statement> =
-        plain_ones.iter().map(|remedy| Says::Conditions(*remedy, plain.to_owned()).by(&[marked, splices])).collect();
-    said.push(Says::Conditions(Remedy::GfciReceptacle, protective.to_owned()).by(&[splices]));
+        plain_ones.iter().map(|remedy| Says::Conditions(*remedy, plain.into()).by(&[marked, splices])).collect();
+    said.push(Says::Conditions(Remedy::GfciReceptacle, protective.into()).by(&[splices]));
     let caution = "aluminium conductors: a receptacle that is tamper-resistant and marked CO/ALR is hard to come by, so plan \
                    for listed splices; check every joint on the circuit for signs of heat";
-    said.push(Says::Cautions(caution.to_owned()).by(&[marked]));
+    said.push(Says::Cautions(caution.into()).by(&[marked]));
     Ok(said)
 }

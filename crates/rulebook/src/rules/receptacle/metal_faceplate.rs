@@ -40,7 +40,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     }
     let cite = GROUNDED.in_force(code)?.cite;
     let caution = "as long as there is no ground here, use a faceplate that is not metal, with screws that are not";
-    Ok(vec![Says::Cautions(caution.to_owned()).by(&[cite]).changed(by)])
+    Ok(vec![Says::Cautions(caution.into()).by(&[cite]).changed(by)])
 }
 
 #[cfg(test)]

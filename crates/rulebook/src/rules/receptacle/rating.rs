@@ -57,11 +57,11 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     let mut said: Vec<Statement> = Remedy::ALL
         .iter()
         .filter(|remedy| **remedy != Remedy::Leave)
-        .map(|remedy| Says::Conditions(*remedy, condition.clone()).by(&cites))
+        .map(|remedy| Says::Conditions(*remedy, condition.clone().into()).by(&cites))
         .collect();
     if let (Some(breaker), Some((.., false))) = (opening.breaker, row) {
         let why = format!("two-slot receptacles are made for 15 A, which is too little on a {breaker} circuit");
-        said.push(Says::Bars(Remedy::NongroundingReceptacle, why).by(&cites));
+        said.push(Says::Bars(Remedy::NongroundingReceptacle, why.into()).by(&cites));
     }
     Ok(said)
 }

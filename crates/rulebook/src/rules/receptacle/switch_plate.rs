@@ -39,5 +39,5 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     }
     let caution = "a switch replaced where there is no ground: a plate that is not metal and does not burn, with screws that are \
                    not metal, or a GFCI that protects the circuit";
-    Ok(vec![Says::Cautions(caution.to_owned()).by(&[PLATE.in_force(code)?.cite]).changed(by)])
+    Ok(vec![Says::Cautions(caution.into()).by(&[PLATE.in_force(code)?.cite]).changed(by)])
 }

@@ -111,12 +111,12 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     }
     if opening.breaker_is_above(MADE_FOR) {
         let why = "the duty is on receptacles of 15 and 20 A";
-        return Ok(vec![Says::Excuses(duty, why.to_owned()).by(&[reach.cite])]);
+        return Ok(vec![Says::Excuses(duty, why.into()).by(&[reach.cite])]);
     }
     if let Some(limit) = height.value
         && let Some(why) = excepted(opening, limit)
     {
-        return Ok(vec![Says::Excuses(duty, why).by(&[height.cite])]);
+        return Ok(vec![Says::Excuses(duty, why.into()).by(&[height.cite])]);
     }
     let by_list = match (opening.room_use, reach.value) {
         (RoomUse::Unknown, Reach::AreasThatNeedReceptacles) => {
@@ -136,9 +136,11 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         _ => Says::Owes(duty, "a receptacle of 15 or 20 A in a dwelling; a two-slot replacement is exempt".into()),
     };
     let (says, by) = match code.local(List::TamperResistantPlaces, opening.room_use.name()) {
-        Some(Local::Out(by)) => (Says::Excuses(duty, format!("{by}: the place is not in the list here")), Some(by)),
-        Some(Local::Unsure(missing, by)) => (Says::CannotTell(duty, missing), Some(by)),
-        Some(Local::In(by)) => (Says::Owes(duty, format!("{by}: the place is in the list here")), Some(by)),
+        Some(Local::Out(by)) => {
+            (Says::Excuses(duty, format!("{by}: the place is not in the list here").into()), Some(by))
+        }
+        Some(Local::Unsure(missing, by)) => (Says::CannotTell(duty, missing.into()), Some(by)),
+        Some(Local::In(by)) => (Says::Owes(duty, format!("{by}: the place is in the list here").into()), Some(by)),
         None => (by_list, None),
     };
     let says = match says {
@@ -146,8 +148,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
             duty,
             "this edition asks it of receptacles in general and has no rule for replaced ones: to some it reaches them, to \
              others not"
-                .into(),
-        ),
+                .into(),),
         says => says,
     };
     let due = !matches!(says, Says::Excuses(..));
@@ -155,7 +156,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     if due {
         for remedy in WITH_THREE_SLOTS {
             said.push(
-                Says::Conditions(remedy, "the new receptacle is a tamper-resistant one".to_owned())
+                Says::Conditions(remedy, "the new receptacle is a tamper-resistant one".into())
                     .by(&cites)
                     .changed(by.as_deref()),
             );

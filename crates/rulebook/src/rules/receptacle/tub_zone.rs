@@ -53,5 +53,5 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
             zone.value
         )
     };
-    Ok(vec![Says::Cautions(caution).by(&[zone.cite])])
+    Ok(vec![Says::Cautions(caution.into()).by(&[zone.cite])])
 }

@@ -74,7 +74,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         Says::Owes(duty, why) if !by_a_rule => {
             let both = "this edition asks it of damp and wet places and has no rule for replaced receptacles: to some it \
                         reaches them, to others not";
-            Says::Disputes(duty, format!("{why}; {both}"))
+            Says::Disputes(duty, format!("{why}; {both}").into())
         }
         says => says,
     };
@@ -83,10 +83,10 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     for remedy in Remedy::ALL.iter().copied().filter(|remedy| *remedy != Remedy::Leave) {
         let kind =
             "where the place is damp or wet, the new receptacle is a weather-resistant one in an enclosure for it";
-        said.push(Says::Conditions(remedy, kind.to_owned()).by(&cites));
+        said.push(Says::Conditions(remedy, kind.into()).by(&cites));
         if wet {
             let cover = "the enclosure is weatherproof with a plug inserted";
-            said.push(Says::Conditions(remedy, cover.to_owned()).by(&cites));
+            said.push(Says::Conditions(remedy, cover.into()).by(&cites));
         }
     }
     Ok(said)

@@ -37,7 +37,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     let cites = [PERMITTED.in_force(code)?.cite];
     let place = PLACE.in_force(code)?;
     let remedy = Remedy::DownstreamOfGfci;
-    let bars = |why: &str| Ok(vec![Says::Bars(remedy, why.to_owned()).by(&cites)]);
+    let bars = |why: &'static str| Ok(vec![Says::Bars(remedy, why.into()).by(&cites)]);
     if !opening.is_replacement() {
         return bars(
             "the permission is for replacing a receptacle at an existing outlet: a new one needs a real ground",
@@ -50,13 +50,13 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         Says::Allows(remedy).by(&cites),
         Says::Marks(remedy, Marking::GfciProtected).by(&[place.cite]),
         Says::Marks(remedy, Marking::NoEquipmentGround).by(&[place.cite]),
-        Says::Conditions(remedy, format!("mark it {}", place.value)).by(&[place.cite]),
+        Says::Conditions(remedy, format!("mark it {}", place.value).into()).by(&[place.cite]),
     ];
     let visible = VISIBLE.in_force(code)?;
     if visible.value {
         said.push(Says::Conditions(remedy, "the words can be seen after installation".into()).by(&[visible.cite]));
     }
-    let mut only = |condition: &str| said.push(Says::Conditions(remedy, condition.to_owned()).by(&cites));
+    let mut only = |condition: &'static str| said.push(Says::Conditions(remedy, condition.into()).by(&cites));
     only("feed it from the load terminals of a GFCI receptacle that is readily accessible");
     only("run no grounding conductor between it and other receptacles without a ground");
     if opening.on_shared_neutral {

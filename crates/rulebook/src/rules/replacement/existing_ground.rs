@@ -62,13 +62,13 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     match ground {
         GroundFact::Connected | GroundFact::Poor | GroundFact::Loose => {
             if opening.is_receptacle_outlet() {
-                say(Says::Owes(duty, format!("a ground is here ({})", state(ground))));
+                say(Says::Owes(duty, format!("a ground is here ({})", state(ground)).into()));
                 for remedy in WITHOUT_A_GROUND {
-                    say(Says::Bars(remedy, barred(remedy).to_owned()));
+                    say(Says::Bars(remedy, barred(remedy).into()));
                 }
             }
             say(Says::Allows(restore));
-            say(Says::Conditions(restore, how_to_restore(ground).to_owned()));
+            say(Says::Conditions(restore, how_to_restore(ground).into()));
         }
         GroundFact::CutOff => {
             say(Says::CannotTell(
@@ -78,29 +78,29 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
             for remedy in WITHOUT_A_GROUND {
                 let only_if = "only if the stub of the grounding conductor cannot be brought back into use: where it can, \
                                it must be used";
-                say(Says::Conditions(remedy, only_if.to_owned()));
+                say(Says::Conditions(remedy, only_if.into()));
             }
             say(Says::Allows(restore));
             let only_if =
                 "only if enough of the conductor can be reached to splice it, and it is whole up to the panel";
-            say(Says::Conditions(restore, only_if.to_owned()));
+            say(Says::Conditions(restore, only_if.into()));
         }
         GroundFact::Disputed => {
             let both = "a path is here that some authorities accept as the ground of a replacement, and must then be \
                         used, and that others do not accept: ask the authority";
-            say(Says::Disputes(duty, both.to_owned()));
+            say(Says::Disputes(duty, both.into()));
             for remedy in WITHOUT_A_GROUND.into_iter().chain([restore]) {
-                say(Says::DisputesRemedy(remedy, both.to_owned()));
+                say(Says::DisputesRemedy(remedy, both.into()));
             }
         }
         GroundFact::Unknown => {
-            say(Says::CannotTell(duty, TAKES_LOOKING.to_owned()));
+            say(Says::CannotTell(duty, TAKES_LOOKING.into()));
             for remedy in WITHOUT_A_GROUND.into_iter().chain([restore]) {
-                say(Says::CannotTellRemedy(remedy, TAKES_LOOKING.to_owned()));
+                say(Says::CannotTellRemedy(remedy, TAKES_LOOKING.into()));
             }
         }
         GroundFact::None | GroundFact::False => {
-            say(Says::Bars(restore, "there is no ground here to restore".to_owned()));
+            say(Says::Bars(restore, "there is no ground here to restore".into()));
         }
     }
     if !matches!(ground, GroundFact::None | GroundFact::False) && opening.is_receptacle_outlet() {
@@ -112,7 +112,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
 fn connection(restore: Remedy, cite: Citation) -> Statement {
     let how = "fit a grounding receptacle, of a GFCI kind where the place asks for one, and join its ground terminal to \
                the ground by a bonding jumper, or by a yoke that is listed for it";
-    Says::Conditions(restore, how.to_owned()).by(&[cite])
+    Says::Conditions(restore, how.into()).by(&[cite])
 }
 
 const fn state(ground: GroundFact) -> &'static str {

@@ -69,37 +69,37 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     let remedy = Remedy::GfciReceptacle;
     if !opening.is_replacement() {
         let why = "the permission is for replacing a receptacle at an existing outlet: a new one needs a real ground";
-        return Ok(vec![Says::Bars(remedy, why.to_owned()).by(&cites)]);
+        return Ok(vec![Says::Bars(remedy, why.into()).by(&cites)]);
     }
     let onward = "run no grounding conductor from it to anything it feeds";
     let mut said = vec![
         Says::Allows(remedy).by(&cites),
         Says::Marks(remedy, Marking::NoEquipmentGround).by(&[place.cite]),
-        Says::Conditions(remedy, format!("mark it {}", place.value)).by(&[place.cite]),
-        Says::Conditions(remedy, onward.to_owned()).by(&cites),
+        Says::Conditions(remedy, format!("mark it {}", place.value).into()).by(&[place.cite]),
+        Says::Conditions(remedy, onward.into()).by(&cites),
     ];
     match (opening.readily_accessible, reachable.value) {
         (Some(true), _) | (_, Reachable::Unsaid) => {}
         (_, Reachable::WherePlaceAsks) => {
             let only_if = "where the place asks for GFCI protection, it can be reached quickly";
-            said.push(Says::Conditions(remedy, only_if.to_owned()).by(&reach));
+            said.push(Says::Conditions(remedy, only_if.into()).by(&reach));
         }
         (Some(false), Reachable::Always) => {
             let why = "a GFCI receptacle used as a replacement must be readily accessible, and this place is not";
-            said.push(Says::Bars(remedy, why.to_owned()).by(&reach));
+            said.push(Says::Bars(remedy, why.into()).by(&reach));
         }
         (None, Reachable::Always) => {
             let only_if = "it can be reached quickly: not behind a bed, a refrigerator or a locked door";
-            said.push(Says::Conditions(remedy, only_if.to_owned()).by(&reach));
+            said.push(Says::Conditions(remedy, only_if.into()).by(&reach));
         }
     }
     if opening.fill.volume.is_some_and(|volume| volume < SMALL_BOX) {
         let deep = "see that its deep body goes into this small box: the count of conductors does not tell";
-        said.push(Says::Conditions(remedy, deep.to_owned()).by(&[]));
+        said.push(Says::Conditions(remedy, deep.into()).by(&[]));
     }
     if opening.on_shared_neutral {
         let load = "feed nothing from its load terminals that shares a neutral with the other circuit of the set";
-        said.push(Says::Conditions(remedy, load.to_owned()).by(&cites));
+        said.push(Says::Conditions(remedy, load.into()).by(&cites));
     }
     Ok(said)
 }

@@ -81,8 +81,8 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         let caution = "danger: with the neutral as a false ground, whatever is plugged in can have a live case as soon as \
                        the neutral opens anywhere; remove the jumper first, whatever else is chosen";
         return Ok(vec![
-            Says::Bars(leave, why.to_owned()).by(&[neutral, path]),
-            Says::Cautions(caution.to_owned()).by(&[neutral]),
+            Says::Bars(leave, why.into()).by(&[neutral, path]),
+            Says::Cautions(caution.into()).by(&[neutral]),
         ]);
     }
     if !opening.existing_outlet || opening.holds == Holding::TwoSlot {
@@ -91,7 +91,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     let without = NO_GROUND_PRESENT.in_force(code)?.cite;
     if opening.holds == Holding::Unknown {
         let why = "find out first what kind of receptacle is here";
-        return Ok(vec![Says::CannotTellRemedy(leave, why.to_owned()).by(&[without])]);
+        return Ok(vec![Says::CannotTellRemedy(leave, why.into()).by(&[without])]);
     }
     if !opening.holds.takes_grounding_plug() {
         return Ok(vec![Says::Allows(leave).by(&[])]);
@@ -108,15 +108,15 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         GroundFact::Poor => {
             let path = PATH_MUST_WORK.in_force(code)?.cite;
             let why = "the path behind its ground contact is too poor to open a breaker";
-            vec![Says::Bars(leave, why.to_owned()).by(&[path])]
+            vec![Says::Bars(leave, why.into()).by(&[path])]
         }
         GroundFact::Disputed => {
             let both = "its ground contact rests on a path that some authorities accept and others do not";
-            vec![Says::DisputesRemedy(leave, both.to_owned()).by(&[connected])]
+            vec![Says::DisputesRemedy(leave, both.into()).by(&[connected])]
         }
         GroundFact::Unknown => {
             let why = "find out first whether its ground contact is connected to a ground";
-            vec![Says::CannotTellRemedy(leave, why.to_owned()).by(&[connected])]
+            vec![Says::CannotTellRemedy(leave, why.into()).by(&[connected])]
         }
         GroundFact::None | GroundFact::CutOff | GroundFact::False
             if matches!(opening.holds, Holding::Gfci | Holding::Dual) =>
@@ -126,13 +126,13 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
             vec![
                 Says::Allows(leave).by(&[without]),
                 Says::Marks(leave, Marking::NoEquipmentGround).by(&[place.cite]),
-                Says::Conditions(leave, marked).by(&[place.cite]),
+                Says::Conditions(leave, marked.into()).by(&[place.cite]),
             ]
         }
         GroundFact::None | GroundFact::CutOff | GroundFact::False => {
             let why = "a three-slot receptacle without a ground may stay only where a GFCI protects it and it is marked: \
                        choose one of those remedies";
-            vec![Says::Bars(leave, why.to_owned()).by(&[connected, without])]
+            vec![Says::Bars(leave, why.into()).by(&[connected, without])]
         }
     };
     Ok(said.into_iter().map(|statement| statement.changed(by)).collect())

@@ -38,7 +38,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     let remedy = Remedy::NongroundingReceptacle;
     if !opening.is_replacement() {
         let why = "the permission is for replacing a receptacle at an existing outlet: a new one needs a real ground";
-        return Ok(vec![Says::Bars(remedy, why.to_owned()).by(&cites)]);
+        return Ok(vec![Says::Bars(remedy, why.into()).by(&cites)]);
     }
     let mut said = vec![Says::Allows(remedy).by(&cites)];
     let answer = code.answer(Question::ThreeSlotBackToTwoSlot);
@@ -48,15 +48,15 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     }
     if answer.is_some_and(|answer| !answer.yes) {
         let why = "the authority lets a two-slot receptacle follow a two-slot one only";
-        return Ok(vec![Says::Bars(remedy, why.to_owned()).by(&cites).changed(by)]);
+        return Ok(vec![Says::Bars(remedy, why.into()).by(&cites).changed(by)]);
     }
     if answer.is_none() {
         let both = "some read the permission as one for replacing two-slot receptacles only, others let a three-slot one without a \
                     ground go back to two slots: ask the authority";
-        said.push(Says::DisputesRemedy(remedy, both.to_owned()).by(&cites));
+        said.push(Says::DisputesRemedy(remedy, both.into()).by(&cites));
     } else {
         let accepted = "the authority accepts that a three-slot receptacle gives way to a two-slot one";
-        said.push(Says::Conditions(remedy, accepted.to_owned()).by(&cites).changed(by));
+        said.push(Says::Conditions(remedy, accepted.into()).by(&cites).changed(by));
     }
     Ok(said)
 }

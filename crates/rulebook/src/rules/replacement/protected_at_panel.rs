@@ -52,15 +52,15 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     let remedy = Remedy::GfciBreaker;
     if !opening.is_replacement() {
         let why = "the permission is for replacing a receptacle at an existing outlet: a new one needs a real ground";
-        return Ok(vec![Says::Bars(remedy, why.to_owned()).by(&cites)]);
+        return Ok(vec![Says::Bars(remedy, why.into()).by(&cites)]);
     }
     let onward = "run no grounding conductor between it and other receptacles without a ground";
     let mut said = vec![
         Says::Allows(remedy).by(&cites),
         Says::Marks(remedy, Marking::GfciProtected).by(&[place.cite]),
         Says::Marks(remedy, Marking::NoEquipmentGround).by(&[place.cite]),
-        Says::Conditions(remedy, format!("mark it {}", place.value)).by(&[place.cite]),
-        Says::Conditions(remedy, onward.to_owned()).by(&cites),
+        Says::Conditions(remedy, format!("mark it {}", place.value).into()).by(&[place.cite]),
+        Says::Conditions(remedy, onward.into()).by(&cites),
     ];
     let visible = VISIBLE.in_force(code)?;
     if visible.value {
@@ -87,27 +87,21 @@ fn device_at_panel(opening: &Opening) -> Says {
         (Some(false), true, _) => Says::Bars(
             remedy,
             "the neutral is shared and no two-pole GFCI breaker is made for this panel: one with a single pole never works here"
-                .into(),
-        ),
+                .into(),),
         (None, true, _) => Says::Conditions(
             remedy,
-            "a two-pole GFCI breaker is made and listed for this panel and serves both circuits: find out".into(),
-        ),
+            "a two-pole GFCI breaker is made and listed for this panel and serves both circuits: find out".into(),),
         (_, false, Some(true)) => Says::Conditions(
             remedy,
-            "by a dead-front GFCI device in a box beside the panel, unless a GFCI breaker made for the panel is found".into(),
-        ),
+            "by a dead-front GFCI device in a box beside the panel, unless a GFCI breaker made for the panel is found".into(),),
         (Some(false), false, Some(false)) => Says::Bars(
             remedy,
-            "no GFCI breaker is made for this panel, and there is no room beside it for a dead-front device".into(),
-        ),
+            "no GFCI breaker is made for this panel, and there is no room beside it for a dead-front device".into(),),
         (Some(false), false, None) => Says::Conditions(
             remedy,
-            "by a dead-front GFCI device beside the panel, no breaker being made for it: find out whether there is room".into(),
-        ),
+            "by a dead-front GFCI device beside the panel, no breaker being made for it: find out whether there is room".into(),),
         (None, false, _) => Says::Conditions(
             remedy,
-            "a GFCI breaker is made and listed for this panel, or a dead-front device can sit beside it: find out".into(),
-        ),
+            "a GFCI breaker is made and listed for this panel, or a dead-front device can sit beside it: find out".into(),),
     }
 }
