@@ -1,6 +1,6 @@
 //! Quantities of physics: a number and its unit. What the code compares is exact and stands elsewhere.
 
-use crate::{Amperes, Complex, Length};
+use crate::{Amperes, Complex, Length, Ohms, Volts};
 use std::ops::{Add, Div, Mul, Sub};
 
 /// Published: the international foot is exactly 0.3048 m (NIST SP 811, appendix B).
@@ -218,6 +218,27 @@ impl From<Resistance> for Impedance {
     }
 }
 
+impl From<Volts> for Voltage {
+    fn from(reading: Volts) -> Self {
+        Self(reading.as_millivolts() as f64 / 1000.0)
+    }
+}
+
+impl Voltage {
+    /// The voltage as a meter would show it, to the nearest millivolt. Any number: one too large for the type becomes its
+    /// greatest value, and one that is no number becomes nought.
+    #[must_use]
+    pub fn to_nearest_millivolt(self) -> Volts {
+        Volts::millivolts((self.0 * 1000.0).round() as i64)
+    }
+}
+
+impl From<Ohms> for Resistance {
+    fn from(reading: Ohms) -> Self {
+        Self(reading.as_milliohms() as f64 / 1000.0)
+    }
+}
+
 impl From<Amperes> for Current {
     fn from(rating: Amperes) -> Self {
         Self(f64::from(rating.get()))
@@ -271,6 +292,14 @@ mod tests {
         assert!((resistance.as_ohms() - 2.5).abs() < 1e-12);
         assert_eq!(Temperature::fahrenheit(212.0).as_celsius(), 100.0);
         assert!((Current::milliamperes(6.0).as_amperes() - 0.006).abs() < 1e-15);
+    }
+
+    /// By hand: 59.9996 V are 60.000 V to the millivolt.
+    #[test]
+    fn voltages_become_readings_and_readings_voltages() {
+        assert_eq!(Voltage::volts(59.9996).to_nearest_millivolt(), Volts::new(60));
+        assert_eq!(Voltage::from(Volts::millivolts(1_500)), Voltage::volts(1.5));
+        assert_eq!(Resistance::from(Ohms::milliohms(250)), Resistance::ohms(0.25));
     }
 
     /// By hand: 1/(2π × 60 Hz × 1 nF) = 2.6526 MΩ.

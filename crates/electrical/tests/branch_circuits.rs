@@ -1,8 +1,11 @@
 //! What a meter reads at the openings of circuits with and without faults.
 
+use electrical::formulas::conductor_resistance::Conductor;
+use electrical::formulas::ground_fault_loop::{GroundFaultLoop, Part, Source};
+use electrical::formulas::voltage_drop;
 use electrical::network::{BranchCircuit, Fault, Load, Meter, Opening, Place, Readings, Run, RunNumber, Supply, Wire};
 use electrical::{Capacitance, CapacitancePerLength, Frequency, Impedance, Length, Resistance, ResistancePerLength};
-use electrical::{Voltage, formulas::voltage_drop};
+use electrical::{Current, Gauge, Temperature, Voltage};
 
 /// 1 Ω per 1000 ft, so that 100 ft are 0.1 Ω.
 const COPPER: ResistancePerLength = ResistancePerLength::ohms_per_thousand_feet(1.0);
@@ -146,7 +149,7 @@ fn an_open_ground_floats_on_a_digital_meter_and_falls_on_a_loading_one() {
     assert!((50.0..60.0).contains(&floating.neutral_to_ground.as_volts()), "{floating:?}");
 }
 
-/// Published: as for an open neutral with a load on, from memory: 0, 120 and 120 V.
+/// From memory: an open neutral with a load on reads 0, 120 and 120 V.
 #[test]
 fn an_open_neutral_with_a_load_on_brings_the_hot_to_the_neutral() {
     let two = two(120.0, true);
@@ -221,6 +224,48 @@ fn a_rod_at_the_device_is_no_path_for_a_fault() {
     let solved = two.with_fault(rod).with_fault(jumper(first, (Wire::LegA, Wire::Ground))).circuit.solve().unwrap();
     let amperes = solved.current(home, Wire::LegA).as_amperes();
     assert!((amperes - 120.0 / (25.0 + 25.0 * 5.0 / 30.0)).abs() < 0.05, "{amperes}");
+}
+
+/// By hand: 120 V over 0.24 Ω and twice 50 ft of 2.525 mΩ: 243.7 A, by the formula for the loop and by the network.
+#[test]
+fn the_formula_for_the_loop_and_the_network_agree() {
+    let wire = Conductor::solid_copper(Gauge::AWG_14);
+    let cold = Temperature::celsius(20.0);
+    let each = wire.resistance(cold).unwrap();
+    let mut circuit = BranchCircuit::new(Supply { leg: Impedance::ohms(0.24, 0.0), ..stiff(120.0) });
+    let (run, opening) = circuit.run(Opening::PANEL, Run::two_wire(Length::feet(50), each, true));
+    circuit.fault(jumper(opening, (Wire::LegA, Wire::Ground)));
+    let found = circuit.solve().unwrap().current(run, Wire::LegA).as_amperes();
+    let available = Current::amperes(500.0);
+    let band = GroundFaultLoop {
+        least_voltage: Voltage::volts(120.0),
+        most_voltage: Voltage::volts(120.0),
+        source: Source::AvailableCurrent { least: available, most: available },
+        outgoing: vec![Part::Conductor(wire, Length::feet(50))],
+        grounding: vec![Part::Conductor(wire, Length::feet(50))],
+        neutral: vec![],
+        coldest: cold,
+        hottest: cold,
+    };
+    let expected = band.band().unwrap().least_current.as_amperes();
+    assert!((found - expected).abs() < 0.01, "{found}, {expected}");
+}
+
+/// By hand: two equal neutrals joined at their far ends share 12 A half and half.
+#[test]
+fn neutrals_of_two_circuits_that_touch_share_the_current() {
+    let mut circuit = BranchCircuit::new(stiff(120.0));
+    let cable = Run::two_wire(Length::feet(50), COPPER, true);
+    let (own, loaded) = circuit.run(Opening::PANEL, cable);
+    let (other, idle) = circuit.run(Opening::PANEL, cable);
+    let impedance = Impedance::ohms(9.925, 0.0);
+    circuit.load(Load { at: loaded, between: (Wire::LegA, Wire::Neutral), impedance });
+    let ends = [(loaded, Wire::Neutral), (idle, Wire::Neutral)];
+    circuit.fault(Fault::Bridged { ends, resistance: Resistance::ohms(0.0) });
+    let solved = circuit.solve().unwrap();
+    for run in [own, other] {
+        assert!((solved.current(run, Wire::Neutral).as_amperes() - 6.0).abs() < 0.001);
+    }
 }
 
 #[test]

@@ -237,6 +237,17 @@ impl Installed {
     ///
     /// # Errors
     /// [`OutOfRange`] as it.
+    ///
+    /// # Example
+    /// ```
+    /// use electrical::formulas::ampacity::{Installed, Printing};
+    /// use electrical::formulas::insulation::{Insulation, TemperatureRating};
+    /// use electrical::{ConductorMetal, Gauge, Temperature};
+    /// let (metal, gauge) = (ConductorMetal::Copper, Gauge::AWG_12);
+    /// let cool = Installed { metal, gauge, insulation: Insulation::NmB, air: Temperature::celsius(25.0), bundled: 2 };
+    /// assert_eq!(cool.usable(Printing::Since, TemperatureRating::C75)?.as_amperes(), 20.0);
+    /// # Ok::<(), electrical::OutOfRange>(())
+    /// ```
     pub fn usable(self, printing: Printing, terminals: TemperatureRating) -> Result<Ampacity, OutOfRange> {
         let last = self.insulation.final_rating().min(terminals);
         let cap = table_ampacity(printing, self.metal, self.gauge, last)?;
@@ -258,6 +269,17 @@ impl Installed {
     ///
     /// # Errors
     /// [`OutOfRange`] as it.
+    ///
+    /// # Example
+    /// ```
+    /// use electrical::formulas::ampacity::{Installed, Printing};
+    /// use electrical::formulas::insulation::{Insulation, TemperatureRating};
+    /// use electrical::{Amperes, ConductorMetal, Gauge, Temperature};
+    /// let (metal, gauge) = (ConductorMetal::Copper, Gauge::AWG_14);
+    /// let cool = Installed { metal, gauge, insulation: Insulation::NmB, air: Temperature::celsius(25.0), bundled: 2 };
+    /// assert_eq!(cool.largest_breaker(Printing::Since, TemperatureRating::C75)?, Some(Amperes::new(15)));
+    /// # Ok::<(), electrical::OutOfRange>(())
+    /// ```
     pub fn largest_breaker(
         self,
         printing: Printing,

@@ -84,32 +84,39 @@ pub fn clearing(rating: Amperes, current: Current) -> Result<Clearing, OutOfRang
     if !reaches(135) {
         return Ok(Clearing::MayHold);
     }
-    let point = |percent, point_of, within: Option<TimeSpan>| {
-        within.filter(|_| reaches(percent)).map(|within| Clearing::AtLatest { within, percent, point_of })
-    };
-    let field = point(300, PointOf::FieldGuide, longest_at_300_percent(rating));
-    let double = || point(200, PointOf::ProductStandard, longest_at_200_percent(rating));
-    let first = || point(135, PointOf::ProductStandard, longest_at_135_percent(rating));
-    Ok(field.or_else(double).or_else(first).unwrap_or(Clearing::DependsOnCurve))
+    let points = [(300, PointOf::FieldGuide), (200, PointOf::ProductStandard), (135, PointOf::ProductStandard)];
+    let stated = points.into_iter().filter(|(percent, _)| reaches(*percent)).find_map(|(percent, point_of)| {
+        longest_time(percent, rating).map(|within| Clearing::AtLatest { within, percent, point_of })
+    });
+    Ok(stated.unwrap_or(Clearing::DependsOnCurve))
 }
 
-/// The longest time at 135 % of the rating. The source is that of [`clearing`]; 120 min from memory.
+/// The longest time that is stated for a point: 135, 200 or 300 % of the rating. `None` for any other point and for a rating
+/// for which none was read.
+///
+/// # Formula
+/// The rows of [`clearing`].
+///
+/// # Source
+/// As [`clearing`]: 60 min, 2 min and 50 s as quoted, the others from memory.
+///
+/// # Range
+/// 135 %: to 6000 A; 200 %: to 150 A; 300 %: to 50 A.
+///
+/// # Example
+/// ```
+/// use electrical::{Amperes, TimeSpan, formulas::breaker_limits::longest_time};
+/// assert_eq!(longest_time(200, Amperes::new(20)), Some(TimeSpan::minutes(2.0)));
+/// assert_eq!(longest_time(500, Amperes::new(20)), None);
+/// ```
 #[must_use]
-pub fn longest_at_135_percent(rating: Amperes) -> Option<TimeSpan> {
-    row(rating, &[(50, 60.0), (6000, 120.0)])
-}
-
-/// The longest time at 200 % of the rating; `None` above 150 A. The source is that of [`clearing`]; above 30 A from memory.
-#[must_use]
-pub fn longest_at_200_percent(rating: Amperes) -> Option<TimeSpan> {
-    row(rating, &[(30, 2.0), (50, 4.0), (100, 6.0), (150, 8.0)])
-}
-
-/// The longest time at 300 % of the rating in a field test; `None` above 50 A. The source is that of [`clearing`]; above
-/// 30 A from memory.
-#[must_use]
-pub fn longest_at_300_percent(rating: Amperes) -> Option<TimeSpan> {
-    row(rating, &[(30, 50.0 / 60.0), (50, 80.0 / 60.0)])
+pub fn longest_time(percent: u32, rating: Amperes) -> Option<TimeSpan> {
+    match percent {
+        135 => row(rating, &[(50, 60.0), (6000, 120.0)]),
+        200 => row(rating, &[(30, 2.0), (50, 4.0), (100, 6.0), (150, 8.0)]),
+        300 => row(rating, &[(30, 50.0 / 60.0), (50, 80.0 / 60.0)]),
+        _ => None,
+    }
 }
 
 /// The first row whose rating is not below, in minutes.
@@ -156,10 +163,10 @@ mod tests {
     #[test]
     fn breakers_trip_within_an_hour_at_135_percent_and_two_minutes_at_200() {
         for rating in [15, 20, 30, 50] {
-            assert_eq!(longest_at_135_percent(Amperes::new(rating)).unwrap().as_minutes(), 60.0);
+            assert_eq!(longest_time(135, Amperes::new(rating)).unwrap().as_minutes(), 60.0);
         }
         for rating in [15, 20, 30] {
-            assert_eq!(longest_at_200_percent(Amperes::new(rating)).unwrap().as_minutes(), 2.0);
+            assert_eq!(longest_time(200, Amperes::new(rating)).unwrap().as_minutes(), 2.0);
         }
         assert_eq!(
             at(20, 40.0),
@@ -174,15 +181,16 @@ mod tests {
     /// From memory: UL 489 and NEMA AB 4.
     #[test]
     fn larger_breakers_may_take_longer() {
-        let double = |rating| longest_at_200_percent(Amperes::new(rating)).map(TimeSpan::as_minutes);
+        let double = |rating| longest_time(200, Amperes::new(rating)).map(TimeSpan::as_minutes);
         assert_eq!([31, 50, 51, 100].map(double), [Some(4.0), Some(4.0), Some(6.0), Some(6.0)]);
-        assert_near(longest_at_300_percent(Amperes::new(40)).unwrap().as_seconds(), 80.0, 1e-9);
+        assert_near(longest_time(300, Amperes::new(40)).unwrap().as_seconds(), 80.0, 1e-9);
     }
 
     /// Published: forums.mikeholt.com/showthread.php?t=68467: 8 to 13 times the rating.
     #[test]
     fn five_times_the_rating_lies_below_the_magnetic_trips_met() {
         assert_eq!(MAGNETIC_PICKUP_MULTIPLES, (8.0, 13.0));
+        assert!(MAGNETIC_PICKUP_MULTIPLES.0 > 5.0);
     }
 
     /// Published: forums.mikeholt.com/showthread.php?t=78929, a copy of proposal 10-55 of 2008: the standard sets no time for
@@ -224,7 +232,7 @@ mod tests {
     fn a_rating_without_a_stated_time_depends_on_the_curve() {
         assert!(clearing(Amperes::new(0), Current::amperes(1.0)).is_err());
         assert!(clearing(Amperes::new(20), Current::amperes(f64::NAN)).is_err());
-        assert_eq!(longest_at_200_percent(Amperes::new(200)), None);
+        assert_eq!(longest_time(200, Amperes::new(200)), None);
         assert!(matches!(at(200, 1000.0), Clearing::AtLatest { percent: 135, .. }));
     }
 }

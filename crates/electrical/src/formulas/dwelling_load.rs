@@ -94,7 +94,7 @@ impl LoadMethod {
     /// ```
     pub fn general_lighting(self, square_feet: u64) -> Result<VoltAmperes, OutOfRange> {
         OutOfRange::check("area of a dwelling, square feet", square_feet as f64, 0.0, 1e6)?;
-        Ok(VoltAmperes(self.lighting_per_square_foot * square_feet))
+        Ok(VoltAmperes(self.lighting_per_square_foot.saturating_mul(square_feet)))
     }
 
     /// Lighting together with its small-appliance and laundry circuits.
@@ -121,7 +121,7 @@ impl LoadMethod {
     /// ```
     pub fn with_appliance_circuits(self, lighting: VoltAmperes, circuits: u32) -> Result<VoltAmperes, OutOfRange> {
         OutOfRange::check("small-appliance and laundry circuits", f64::from(circuits), 0.0, 1000.0)?;
-        Ok(lighting + VoltAmperes(self.per_appliance_circuit.0 * u64::from(circuits)))
+        Ok(lighting + VoltAmperes(self.per_appliance_circuit.0.saturating_mul(u64::from(circuits))))
     }
 
     /// What is left of a lighting and small-appliance load by the demand factors, a started volt-ampere counted.
@@ -149,7 +149,9 @@ impl LoadMethod {
         let first = load.0.min(self.first.0);
         let second = load.0.min(self.second_ends_at.0).saturating_sub(self.first.0);
         let rest = load.0.saturating_sub(self.second_ends_at.0);
-        let hundredths = first * 100 + second * self.second_percent + rest * self.rest_percent;
+        let parts = [(first, 100), (second, self.second_percent), (rest, self.rest_percent)];
+        let hundredths =
+            parts.into_iter().fold(0_u64, |sum, (part, percent)| sum.saturating_add(part.saturating_mul(percent)));
         Ok(VoltAmperes(hundredths.div_ceil(100)))
     }
 }

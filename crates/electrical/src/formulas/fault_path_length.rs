@@ -98,6 +98,16 @@ impl Target {
     ///
     /// # Errors
     /// [`OutOfRange`] for any other.
+    ///
+    /// # Example
+    /// ```
+    /// use electrical::{Amperes, Length, Voltage, formulas::fault_path_length::Target};
+    /// let rating = Amperes::new(20);
+    /// let arcing = Target { supply: Voltage::volts(120.0), arc: Voltage::volts(50.0), rating, multiple: 5.0 };
+    /// let found = arcing.implied_loop(Length::feet(280))?;
+    /// assert_eq!(format!("{:.2}", found.as_ohms_per_thousand_feet()), "2.50");
+    /// # Ok::<(), electrical::OutOfRange>(())
+    /// ```
     pub fn implied_loop(self, longest: Length) -> Result<ResistancePerLength, OutOfRange> {
         let metres = OutOfRange::check("longest run, m", longest.as_metres(), 0.3048, 3048.0)?;
         Ok(ResistancePerLength::ohms_per_metre(self.greatest_impedance()?.as_ohms() / metres))

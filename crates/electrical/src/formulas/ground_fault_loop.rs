@@ -46,6 +46,15 @@ impl Source {
     ///
     /// # Errors
     /// [`OutOfRange`] for any other.
+    ///
+    /// # Example
+    /// ```
+    /// use electrical::{Current, Voltage, formulas::ground_fault_loop::Source};
+    /// let stated = Source::AvailableCurrent { least: Current::amperes(500.0), most: Current::amperes(5000.0) };
+    /// let span = stated.impedance(Voltage::volts(120.0), Voltage::volts(120.0))?;
+    /// assert_eq!((span.least.as_ohms(), span.most.as_ohms()), (0.024, 0.24));
+    /// # Ok::<(), electrical::OutOfRange>(())
+    /// ```
     pub fn impedance(self, least_volts: Voltage, most_volts: Voltage) -> Result<Span, OutOfRange> {
         let (least, most) = match self {
             Self::AvailableCurrent { least, most } => (least, most),
@@ -232,6 +241,22 @@ impl LoopBand {
     ///
     /// # Errors
     /// [`OutOfRange`] as it.
+    ///
+    /// # Example
+    /// ```
+    /// use electrical::formulas::{breaker_limits::Clearing, ground_fault_loop::LoopBand};
+    /// use electrical::{Amperes, Current, Resistance, Voltage};
+    /// let through_a_rod = LoopBand {
+    ///     least_current: Current::amperes(4.8),
+    ///     most_current: Current::amperes(4.8),
+    ///     most_impedance: Resistance::ohms(25.0),
+    ///     least_impedance: Resistance::ohms(25.0),
+    ///     least_touch: Voltage::volts(119.0),
+    ///     most_touch: Voltage::volts(120.0),
+    /// };
+    /// assert_eq!(through_a_rod.clearing(Amperes::new(15))?, Clearing::MayHold);
+    /// # Ok::<(), electrical::OutOfRange>(())
+    /// ```
     pub fn clearing(&self, rating: Amperes) -> Result<Clearing, OutOfRange> {
         breaker_limits::clearing(rating, self.least_current)
     }

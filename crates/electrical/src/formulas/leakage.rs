@@ -190,6 +190,22 @@ pub struct Leak {
 
 impl Leak {
     /// The leak through an impedance to ground from a leg of some voltage.
+    ///
+    /// # Formula
+    /// `I = V / Z`, in its two parts.
+    ///
+    /// # Source
+    /// Ohm's law.
+    ///
+    /// # Range
+    /// Any impedance but nought, which gives numbers that are not finite.
+    ///
+    /// # Example
+    /// ```
+    /// use electrical::{Impedance, Voltage, formulas::leakage::{Leak, Leg}};
+    /// let leak = Leak::through(Impedance::ohms(0.0, -100_000.0), Leg::A, Voltage::volts(120.0));
+    /// assert!((leak.capacitive.as_milliamperes() - 1.2).abs() < 1e-12);
+    /// ```
     #[must_use]
     pub fn through(impedance: Impedance, leg: Leg, voltage: Voltage) -> Self {
         let phasor = Complex::real(voltage.as_volts()) / impedance.as_complex();

@@ -24,11 +24,25 @@ pub struct Coefficient {
 impl Coefficient {
     /// A coefficient per kelvin of the resistance at the temperature it refers to.
     ///
+    /// # Formula
+    /// None: it is as stated.
+    ///
+    /// # Source
+    /// Whoever states it.
+    ///
     /// # Range
     /// Coefficients from 0 to 0.01 per kelvin, temperatures from -50 °C to 250 °C.
     ///
     /// # Errors
     /// [`OutOfRange`] for any other.
+    ///
+    /// # Example
+    /// ```
+    /// use electrical::{Temperature, formulas::temperature_coefficient::Coefficient};
+    /// let of_the_code = Coefficient::new(0.00323, Temperature::celsius(75.0))?;
+    /// assert_eq!(of_the_code.refers_to().as_celsius(), 75.0);
+    /// # Ok::<(), electrical::OutOfRange>(())
+    /// ```
     pub fn new(per_kelvin: f64, refers_to: Temperature) -> Result<Self, OutOfRange> {
         OutOfRange::check("temperature coefficient, 1/K", per_kelvin, 0.0, 0.01)?;
         check(refers_to)?;

@@ -278,6 +278,13 @@ pub fn smallest_size(
 ///
 /// # Range
 /// Any impedances whose sum is not nought; otherwise the answer is not finite.
+///
+/// # Example
+/// ```
+/// use electrical::{Complex, formulas::voltage_drop::left_at_load};
+/// let found = left_at_load(Complex::real(120.0), Complex::real(2.0), Complex::real(10.0));
+/// assert_eq!(found, Complex::real(100.0));
+/// ```
 #[must_use]
 pub fn left_at_load(supply: Complex, run: Complex, load: Complex) -> Complex {
     supply * load / (load + run)

@@ -60,7 +60,7 @@ fn factor(nodes: Vec<usize>, mut rows: Vec<Vec<Complex>>) -> Result<Lu, NetworkE
             .fold((column, 0.0), |best, next| if next.1 > best.1 { next } else { best });
         if size <= largest[column] * NOTHING || !size.is_finite() {
             let alone = largest[column] == 0.0;
-            return Err(if alone { NetworkError::Floating(Node(nodes[column])) } else { NetworkError::Resonant });
+            return Err(if alone { NetworkError::Floating(Node(nodes[column])) } else { NetworkError::Undetermined });
         }
         rows.swap(column, pivot);
         order.swap(column, pivot);

@@ -120,7 +120,7 @@ impl Mesh {
         }
         let impedance = sum.reciprocal();
         if sum.magnitude() < CANCELLED * sizes || !impedance.is_finite() {
-            return Err(NetworkError::Resonant);
+            return Err(NetworkError::Undetermined);
         }
         for (at, link) in star.iter().enumerate() {
             let share = link.admittance * impedance;

@@ -44,6 +44,13 @@ pub enum Fault {
         /// Of what resistance; nought makes the two one.
         resistance: Resistance,
     },
+    /// Terminals of two openings that touch: neutrals of two circuits joined, a ground borrowed from elsewhere.
+    Bridged {
+        /// The two terminals.
+        ends: [(Opening, Wire); 2],
+        /// Through what resistance; nought makes the two one.
+        resistance: Resistance,
+    },
     /// Two conductors that stand on each other's place.
     Exchanged {
         /// Where.

@@ -52,17 +52,20 @@ struct Branch {
     rise: Complex,
 }
 
+/// A branch that lets more through is a connection, not an impedance, in siemens.
+const GREATEST_ADMITTANCE: f64 = 1e12;
+
 /// Why a network has no answer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum NetworkError {
     /// Nothing joins this node to earth, not even a capacitance, so its voltage could be any.
     Floating(Node),
-    /// A branch has no impedance or one that is no number: join its nodes instead.
+    /// A branch has less than a millionth of a millionth of an ohm, or what is no number: join its nodes instead.
     NoImpedance(BranchNumber),
     /// A node belongs to another network.
     UnknownNode(Node),
-    /// Coils and capacitors cancel each other so that the voltages are not determined.
-    Resonant,
+    /// Coils and capacitors cancel each other, or impedances lie too far apart, so that the voltages are not determined.
+    Undetermined,
 }
 
 impl fmt::Display for NetworkError {
@@ -71,7 +74,9 @@ impl fmt::Display for NetworkError {
             Self::Floating(node) => write!(f, "nothing joins node {} to earth", node.0),
             Self::NoImpedance(branch) => write!(f, "branch {} has no impedance: join its nodes instead", branch.0),
             Self::UnknownNode(node) => write!(f, "node {} belongs to another network", node.0),
-            Self::Resonant => f.write_str("coils and capacitors cancel: the voltages are not determined"),
+            Self::Undetermined => f.write_str(
+                "coils and capacitors cancel, or impedances lie too far apart: the voltages are not determined",
+            ),
         }
     }
 }
@@ -177,8 +182,10 @@ impl Network {
     pub fn solve(&self) -> Result<Solution, NetworkError> {
         self.check()?;
         match elimination::solve(self) {
-            Ok((voltages, factors)) => Ok(Solution::new(self, voltages, solution::Factors::Elimination(factors))),
-            Err(NetworkError::Resonant) => self.solve_by_lu(),
+            Ok((voltages, factors)) if are_finite(&voltages) => {
+                Ok(Solution::new(self, voltages, solution::Factors::Elimination(factors)))
+            }
+            Ok(_) | Err(NetworkError::Undetermined) => self.solve_by_lu(),
             Err(error) => Err(error),
         }
     }
@@ -200,6 +207,9 @@ impl Network {
     pub fn solve_by_lu(&self) -> Result<Solution, NetworkError> {
         self.check()?;
         let (voltages, factors) = dense::solve(self)?;
+        if !are_finite(&voltages) {
+            return Err(NetworkError::Undetermined);
+        }
         Ok(Solution::new(self, voltages, solution::Factors::Dense(factors)))
     }
 
@@ -210,7 +220,8 @@ impl Network {
             if last >= self.nodes() {
                 return Err(NetworkError::UnknownNode(Node(last)));
             }
-            if !branch.admittance.is_finite() || !branch.rise.is_finite() {
+            let admittance = branch.admittance.magnitude();
+            if !(admittance <= GREATEST_ADMITTANCE && branch.rise.is_finite()) {
                 return Err(NetworkError::NoImpedance(BranchNumber(number)));
             }
         }
@@ -231,4 +242,8 @@ impl Network {
         }
         node
     }
+}
+
+fn are_finite(voltages: &[Complex]) -> bool {
+    voltages.iter().all(|voltage| voltage.is_finite())
 }

@@ -223,13 +223,10 @@ impl Wiring<'_> {
         for fault in &self.circuit.faults {
             match *fault {
                 Fault::Jumper { at, between: (a, b), resistance } => {
-                    if let (Some(a), Some(b)) = (terminal(at, a), terminal(at, b)) {
-                        if resistance > Resistance::ohms(0.0) {
-                            self.network.impedance(a, b, resistance.into());
-                        } else {
-                            self.network.join(a, b);
-                        }
-                    }
+                    self.bridge(terminal(at, a), terminal(at, b), resistance);
+                }
+                Fault::Bridged { ends: [a, b], resistance } => {
+                    self.bridge(terminal(a.0, a.1), terminal(b.0, b.1), resistance);
                 }
                 Fault::Earthed { at, wire, resistance } => {
                     if let Some(node) = terminal(at, wire) {
@@ -238,6 +235,16 @@ impl Wiring<'_> {
                 }
                 Fault::Open { .. } | Fault::Resistance { .. } | Fault::Exchanged { .. } => {}
             }
+        }
+    }
+
+    /// Joins two terminals, if both are of this circuit.
+    fn bridge(&mut self, a: Option<Node>, b: Option<Node>, resistance: Resistance) {
+        let (Some(a), Some(b)) = (a, b) else { return };
+        if resistance > Resistance::ohms(0.0) {
+            self.network.impedance(a, b, resistance.into());
+        } else {
+            self.network.join(a, b);
         }
     }
 
