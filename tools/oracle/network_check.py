@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Holds the network solver of the `electrical` crate against scipy on random circuits.
 
-Usage, from the root of the project, with numpy and scipy at hand (see requirements.txt beside this file):
+Usage, with numpy and scipy at hand, as in a virtual environment made from the requirements.txt beside this file:
 
     python3 tools/oracle/network_check.py [--circuits 200] [--seed 1] [--tolerance 1e-9] [--solver COMMAND]
 
@@ -15,12 +15,14 @@ import argparse
 import shlex
 import subprocess
 import sys
+from pathlib import Path
 
 import numpy as np
 from scipy.sparse import coo_matrix
 from scipy.sparse.linalg import splu
 
 FREQUENCY = 60.0
+ROOT = Path(__file__).resolve().parents[2]
 
 
 def capacitor(farads):
@@ -172,7 +174,7 @@ def main():
     makers = [dwelling_circuit, random_mesh]
     circuits = [makers[number % 2](random) for number in range(arguments.circuits)]
     text = "".join(circuit.text() for circuit in circuits)
-    run = subprocess.run(shlex.split(arguments.solver), input=text, capture_output=True, text=True, check=False)
+    run = subprocess.run(shlex.split(arguments.solver), input=text, capture_output=True, text=True, check=False, cwd=ROOT)
     if run.returncode != 0:
         print(run.stderr, file=sys.stderr)
         return 2

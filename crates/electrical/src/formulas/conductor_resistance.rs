@@ -268,7 +268,7 @@ mod tests {
         assert_near((found * Length::feet(2000)).as_ohms(), 20.8, 0.12);
     }
 
-    /// Published: us.misumi-ec.com/blog/copper-wire-resistance-awg-chart: 65 °C. Its column under 25 °C is that of 20 °C,
+    /// Published: a distributor's chart of copper wire resistance at two temperatures: 65 °C. Its column under 25 °C is that of 20 °C,
     /// 2.525 for 14 AWG, where 2.575 is right.
     #[test]
     fn the_distributors_chart_is_right_at_65_c_and_wrong_at_25_c() {

@@ -11,7 +11,7 @@ pub const ADVISED_RUN_ON_CLASS_A: Length = Length::feet(250);
 pub const ASSUMED_CABLE_CAPACITANCE: (CapacitancePerLength, CapacitancePerLength) =
     (CapacitancePerLength::picofarads_per_metre(50.0), CapacitancePerLength::picofarads_per_metre(150.0));
 
-/// Leakage met on a computer. Published: cataloghi.it.abb.com/view/52648376/118.
+/// Leakage met on a computer. Published: a maker's catalogue, page 118, among typical leakages of appliances.
 pub const TYPICAL_OF_A_COMPUTER: (Current, Current) = (Current::milliamperes(1.0), Current::milliamperes(2.0));
 
 /// Appliances as the product standards here divide them.
@@ -31,7 +31,8 @@ pub enum Appliance {
 /// 0.5 mA; 0.75 mA if stationary or fixed with a grounding conductor.
 ///
 /// # Source
-/// UL 101 as repeated in UL 8750, 8.7.1, quoted at cgets.net/bbs/read-htm-tid-1275: one informal source.
+/// UL 8750, 8.7.1, quoted at cgets.net/bbs/read-htm-tid-1275: one informal source; the same for other appliances by
+/// UL 101, from memory.
 ///
 /// # Range
 /// Appliances in order; a heating element may leak more when cold and damp, and a faulty appliance any current.
@@ -60,7 +61,7 @@ pub const INTERNATIONAL_PORTABLE_INFORMATION_EQUIPMENT: Current = Current::milli
 /// 2 mA to 4 A; 0.5 mA per ampere to 10 A; 5 mA above.
 ///
 /// # Source
-/// IEC 61140 as reproduced at cataloghi.it.abb.com/view/52648376/118.
+/// IEC 61140 as reproduced in a maker's catalogue, page 118.
 ///
 /// # Range
 /// Rated currents from 0 to 32 A.
@@ -80,7 +81,7 @@ pub fn international_plug_limit(rated: Current) -> Result<Current, OutOfRange> {
 }
 
 /// The most a fixed appliance up to 7 A may leak by the international standard.
-/// Published: cataloghi.it.abb.com/view/52648376/118, on IEC 61140.
+/// Published: a maker's catalogue, page 118, on IEC 61140.
 pub const INTERNATIONAL_FIXED_LIMIT_TO_7_A: Current = Current::milliamperes(3.5);
 
 /// The part of a device's trip current that standing leakage should not pass.
@@ -259,7 +260,7 @@ mod tests {
         assert_near(appliance_limit(Appliance::ThreeWireStationaryOrFixed).as_milliamperes(), 0.75, 1e-12);
     }
 
-    /// Published: cataloghi.it.abb.com/view/52648376/118, IEC 61140: 2, 4 (0.5 per ampere at 8 A), 5 and 3.5 mA; computers
+    /// Published: a maker's catalogue that reproduces the limits of IEC 61140, page 118: 2, 4 (0.5 per ampere at 8 A), 5 and 3.5 mA; computers
     /// 1 to 2 mA.
     #[test]
     fn the_international_limits() {
