@@ -2,7 +2,6 @@
 
 use crate::command_error::{CommandError, NOT_THE_LAST_WORD};
 use dwelling::Dwelling;
-use rulebook::{CodeInForce, Edition};
 use serde::Serialize;
 use std::io::{Read as _, Write as _};
 use std::path::{Path, PathBuf};
@@ -29,6 +28,8 @@ pub struct SurveyText {
     pub bytes: Vec<u8>,
     /// TOML or JSON.
     pub format: Format,
+    /// The folder it lies in, from which it names other files.
+    pub folder: PathBuf,
 }
 
 impl SurveySource {
@@ -42,7 +43,8 @@ impl SurveySource {
             (None, name) => {
                 let example = crate::examples::named(name.as_deref().unwrap_or_default())?;
                 let name = format!("{}.toml", example.name);
-                Ok(SurveyText { name, bytes: example.text.as_bytes().to_vec(), format: Format::Toml })
+                let bytes = example.text.as_bytes().to_vec();
+                Ok(SurveyText { name, bytes, format: Format::Toml, folder: PathBuf::new() })
             }
         }
     }
@@ -57,11 +59,13 @@ pub fn read_file(path: &Path) -> Result<SurveyText, CommandError> {
     if path == Path::new("-") {
         let mut bytes = Vec::new();
         std::io::stdin().read_to_end(&mut bytes).map_err(unreadable)?;
-        return Ok(SurveyText { name: "<standard input>".into(), bytes, format: Format::Toml });
+        let name = "<standard input>".into();
+        return Ok(SurveyText { name, bytes, format: Format::Toml, folder: PathBuf::new() });
     }
     let name = path.display().to_string();
     let format = Format::of_file_name(&name);
-    Ok(SurveyText { bytes: std::fs::read(path).map_err(unreadable)?, name, format })
+    let folder = path.parent().map(Path::to_owned).unwrap_or_default();
+    Ok(SurveyText { bytes: std::fs::read(path).map_err(unreadable)?, name, format, folder })
 }
 
 /// Reads the dwelling out of a survey; tells every mistake on standard error, or as JSON on standard output.
@@ -93,35 +97,6 @@ pub fn tell(name: &str, text: &str, diagnostics: &[Diagnostic], json: bool) -> R
         writeln!(out, "{errors} {noun} in {name}")?;
     }
     Ok(())
-}
-
-/// The code in force for an edition given on the command line or in the survey.
-///
-/// # Errors
-/// [`CommandError::NotCovered`] for an edition that is not stated or not covered.
-pub fn code_in_force(year: Option<u16>) -> Result<CodeInForce, CommandError> {
-    let covered: Vec<String> = Edition::ALL.iter().map(|edition| edition.year().to_string()).collect();
-    let covered = covered.join(", ");
-    let Some(year) = year else {
-        let message =
-            format!("the edition of the code in force is not stated; ask the authority. Covered are {covered}");
-        return Err(CommandError::NotCovered(message));
-    };
-    let edition = Edition::of_year(year)
-        .ok_or_else(|| CommandError::NotCovered(format!("the {year} edition is not covered; covered are {covered}")))?;
-    Ok(CodeInForce::published(edition))
-}
-
-/// Passes an answer on, or says as JSON that the code in force is not covered.
-///
-/// # Errors
-/// The error itself, told.
-pub fn covered(year: Option<u16>, json: bool) -> Result<CodeInForce, CommandError> {
-    code_in_force(year).inspect_err(|error| {
-        if let (CommandError::NotCovered(message), true) = (error, json) {
-            let _told = write_json(&serde_json::json!({ "edition": year, "not_checked": message }));
-        }
-    })
 }
 
 /// Writes a value as JSON on standard output.

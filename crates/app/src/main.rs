@@ -11,6 +11,7 @@ mod cli;
 mod command_error;
 mod commands;
 mod examples;
+mod law;
 mod named;
 mod page;
 
@@ -27,6 +28,9 @@ fn main() -> ExitCode {
         Command::Findings(args) => commands::findings::run(args),
         Command::Circuits(args) => commands::circuits::run(args),
         Command::Editions(args) => commands::editions::run(args),
+        Command::Why(args) => commands::why::run(args),
+        Command::Rule(args) => commands::rule::run(args),
+        Command::Places(args) => commands::places::run(args),
         Command::Schema(args) => commands::schema::run(args),
         Command::Prices(args) => commands::prices::run(args),
         Command::Example(args) => commands::example::run(args),

@@ -11,7 +11,7 @@ mod random;
 use dwelling::{BoxIndex, CableKind, CircuitIndex, DeviceBox, Dwelling, Feed, Holding, PanelIndex, Run};
 use estimate::PriceBook;
 use generated::{Size, generated};
-use remedies::{Facts, Planned, assemble, plan_answer};
+use remedies::{Facts, LawAnswer, Planned, assemble, plan_answer};
 use rulebook::CodeInForce;
 use std::time::Instant;
 
@@ -65,7 +65,7 @@ fn times_of((dwelling, code): &(Dwelling, CodeInForce)) -> [f64; 5] {
     let checked = start.elapsed();
     let plan = Planned::of(dwelling, code.clone(), &book);
     let start = Instant::now();
-    let answer = plan.as_ref().map(|plan| plan_answer(plan, true));
+    let answer = plan.as_ref().map(|plan| plan_answer(plan, &LawAnswer::of(&plan.facts.code), true));
     let answered = start.elapsed();
     assert!(answer.is_ok_and(|answer| answer.openings.len() == dwelling.boxes.len()));
     [gathered, put_together, solved, checked, answered].map(|time| time.as_secs_f64() * 1_000.0)

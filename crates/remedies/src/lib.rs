@@ -15,9 +15,10 @@ mod room_in_box;
 
 pub use answer::{
     BasisAnswer, ChangeAnswer, CircuitAnswer, DutyAnswer, EditionsAnswer, FillAnswer, FillLineAnswer, FindingAnswer,
-    FindingsAnswer, JobAnswer, MoneyAnswer, NextAnswer, OpeningAnswer, OpeningChanges, OptionsAnswer, PlanAnswer,
-    PlanStatus, RefusedRouteAnswer, RemedyAnswer, RequiresAnswer, RouteAnswer, RuledOut, TotalsAnswer, editions_answer,
-    findings_answer, options_answer, options_of_box, plan_answer,
+    FindingsAnswer, JobAnswer, LawAnswer, MoneyAnswer, NextAnswer, OpeningAnswer, OpeningChanges, OptionsAnswer,
+    PlanAnswer, PlanStatus, RefusedRouteAnswer, RemedyAnswer, RequiresAnswer, RouteAnswer, RuleSaid, RuledOut, Saying,
+    TotalsAnswer, ValueSaid, WhyAnswer, editions_answer, findings_answer, how_known, options_answer, options_of_box,
+    plan_answer, why_answer,
 };
 pub use assemble::{Assembled, assemble};
 pub use candidate::{Candidate, Shortfall, Step};

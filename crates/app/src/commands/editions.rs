@@ -1,8 +1,9 @@
 //! Says what changes for a dwelling between two editions of the code.
 
-use crate::answering::{SurveySource, code_in_force, dwelling_of, write_json, write_text};
+use crate::answering::{SurveySource, dwelling_of, write_json, write_text};
 use crate::command_error::CommandError;
 use crate::commands::prices::price_book;
+use crate::law::published;
 use crate::page;
 use remedies::{PlanFault, Planned, editions_answer};
 use std::path::PathBuf;
@@ -35,7 +36,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let dwelling = dwelling_of(&args.source.read()?, args.json)?;
     let book = price_book(args.prices.as_deref(), args.json)?;
     let plan_under = |year: u16| {
-        let code = code_in_force(Some(year))?;
+        let code = published(Some(year))?;
         let fault = |PlanFault(faults): PlanFault| CommandError::Fault(faults.join("; "));
         Planned::of(&dwelling, code, &book).map_err(fault)
     };

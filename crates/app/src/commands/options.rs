@@ -1,16 +1,17 @@
 //! Says what the code asks of one opening and what every remedy is worth there.
 
-use crate::answering::{covered, dwelling_of, exit_code, read_file, write_json, write_text};
+use crate::answering::{dwelling_of, exit_code, read_file, write_json, write_text};
 use crate::command_error::CommandError;
+use crate::law::{CodeFlags, settle};
 use crate::{name_parser, page};
 use dwelling::{
-    CableInBox, CableKind, Cables, Clamps, Equipment, GroundFact, Holding, NearWater, PathObstacle, ProtectiveBreaker,
-    RoomUse, Wetness, nearest,
+    CableInBox, CableKind, Cables, Clamps, Equipment, GroundFact, Holding, Job, NearWater, PathObstacle,
+    ProtectiveBreaker, RoomUse, Wetness, nearest,
 };
 use electrical::{Amperes, ConductorMetal, Gauge, Length, Volume};
 use remedies::{Facts, options_answer, options_of_box};
 use rulebook::{FillContents, Opening};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 /// Say what one opening is owed and which remedies are lawful there
@@ -29,9 +30,8 @@ pub struct Args {
     /// A box of the survey
     #[arg(value_name = "BOX")]
     box_id: Option<String>,
-    /// The edition of the code in force
-    #[arg(long, value_name = "YEAR")]
-    edition: Option<u16>,
+    #[command(flatten)]
+    code: CodeFlags,
     /// What the room is used for
     #[arg(long, value_parser = name_parser!(RoomUse), required_unless_present = "survey")]
     room: Option<RoomUse>,
@@ -117,8 +117,9 @@ struct Breakers(Vec<ProtectiveBreaker>);
 pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let answer = match (&args.survey, &args.box_id) {
         (Some(path), Some(id)) => {
-            let dwelling = dwelling_of(&read_file(path)?, args.json)?;
-            let code = covered(args.edition.or(dwelling.job.edition), args.json)?;
+            let text = read_file(path)?;
+            let dwelling = dwelling_of(&text, args.json)?;
+            let code = settle(&args.code, &dwelling.job, &text.folder, args.json)?.code;
             let index = dwelling.box_named(id).ok_or_else(|| {
                 let names = dwelling.boxes.iter().map(|device_box| device_box.id.as_str());
                 let near = nearest(id, names).map_or(String::new(), |near| format!("; did you mean `{near}`?"));
@@ -126,7 +127,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
             })?;
             options_of_box(&Facts::gather(&dwelling, code), index)
         }
-        _ => options_answer(&opening(args), &covered(args.edition, args.json)?),
+        _ => options_answer(&opening(args), &settle(&args.code, &no_job(), Path::new(""), args.json)?.code),
     };
     if args.json {
         write_json(&answer)?
@@ -134,6 +135,19 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
         write_text(&page::options::render(&answer))?
     }
     Ok(exit_code(!answer.not_checked))
+}
+
+/// The job of an opening of which only flags speak.
+fn no_job() -> Job {
+    Job {
+        name: String::new(),
+        built: None,
+        dwelling_use: None,
+        edition: None,
+        place: None,
+        permit_day: None,
+        amendments: None,
+    }
 }
 
 fn opening(args: &Args) -> Opening {

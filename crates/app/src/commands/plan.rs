@@ -1,8 +1,9 @@
 //! Plans a whole dwelling.
 
-use crate::answering::{SurveySource, covered, dwelling_of, exit_code, write_json, write_text};
+use crate::answering::{SurveySource, dwelling_of, exit_code, write_json, write_text};
 use crate::command_error::CommandError;
 use crate::commands::prices::price_book;
+use crate::law::{CodeFlags, settle};
 use crate::page;
 use remedies::{PlanFault, PlanStatus, Planned, plan_answer};
 use std::path::PathBuf;
@@ -22,9 +23,8 @@ pub struct Args {
     /// Your own price book (see `thirdwire prices`)
     #[arg(long, value_name = "FILE")]
     prices: Option<PathBuf>,
-    /// The edition of the code, instead of the one the survey states
-    #[arg(long, value_name = "YEAR")]
-    edition: Option<u16>,
+    #[command(flatten)]
+    code: CodeFlags,
     /// Answer as JSON (its schema: `thirdwire schema plan`)
     #[arg(long)]
     json: bool,
@@ -38,10 +38,10 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let text = args.source.read()?;
     let dwelling = dwelling_of(&text, args.json)?;
     let book = price_book(args.prices.as_deref(), args.json)?;
-    let code = covered(args.edition.or(dwelling.job.edition), args.json)?;
+    let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
     let planned =
-        Planned::of(&dwelling, code, &book).map_err(|PlanFault(faults)| CommandError::Fault(faults.join("; ")))?;
-    let answer = plan_answer(&planned, book.is_demo);
+        Planned::of(&dwelling, law.code, &book).map_err(|PlanFault(faults)| CommandError::Fault(faults.join("; ")))?;
+    let answer = plan_answer(&planned, &law.answer, book.is_demo);
     if args.json {
         write_json(&answer)?
     } else {

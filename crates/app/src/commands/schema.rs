@@ -3,7 +3,7 @@
 use crate::answering::write_json;
 use crate::command_error::CommandError;
 use clap::ValueEnum;
-use remedies::{EditionsAnswer, FindingsAnswer, OptionsAnswer, PlanAnswer};
+use remedies::{EditionsAnswer, FindingsAnswer, OptionsAnswer, PlanAnswer, WhyAnswer};
 use std::process::ExitCode;
 
 /// Print the JSON Schema of the survey or of an answer
@@ -30,6 +30,8 @@ enum Of {
     Options,
     /// The answer of `findings --json`
     Findings,
+    /// The answer of `why --json`
+    Why,
     /// The answer of `editions --json`
     Editions,
 }
@@ -40,6 +42,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
         Of::Survey => write_json(&survey::schema())?,
         Of::Prices => write_json(&survey::prices_schema())?,
         Of::LocalCode => write_json(&survey::local_code_schema())?,
+        Of::Why => write_json(&schemars::schema_for!(WhyAnswer))?,
         Of::Editions => write_json(&schemars::schema_for!(EditionsAnswer))?,
         Of::Plan => write_json(&schemars::schema_for!(PlanAnswer))?,
         Of::Options => write_json(&schemars::schema_for!(OptionsAnswer))?,

@@ -6,4 +6,5 @@ mod ink;
 mod lines;
 pub mod options;
 pub mod plan;
+pub mod why;
 mod words;

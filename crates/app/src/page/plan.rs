@@ -81,12 +81,16 @@ fn basis(page: &mut String, lead: &str, cites: &[String], conditions: &[String],
 
 fn head(page: &mut String, answer: &PlanAnswer) {
     let job = &answer.job;
-    let mut facts = vec![format!("NEC {}", job.edition)];
+    let mut facts: Vec<String> = answer.law.place.iter().cloned().collect();
+    facts.push(format!("NEC {}", job.edition));
     facts.extend(job.dwelling_use.map(|dwelling_use| dwelling_use.name().to_owned()));
     facts.extend(job.built.map(|year| format!("built {year}")));
     let right = facts.join(" · ");
     with_right(page, &ink(HEADLINE, &job.name), job.name.chars().count(), &right);
     rule(page, QUIET);
+    for by in &answer.law.changed_by {
+        wrapped(page, "as changed by ", by, Style::new());
+    }
     let totals = &answer.totals;
     let (word, style) = match answer.status {
         PlanStatus::Complete => ("COMPLETE", DO),
@@ -266,6 +270,9 @@ fn opening_page(page: &mut String, opening: &OpeningAnswer, full: bool, notes: &
     for caution in opening.cautions.iter().filter(|_| full) {
         wrapped(page, "        ! ", caution, ALARM);
     }
+    for by in &opening.changed_by {
+        wrapped(page, "          changed by ", by, Style::new());
+    }
     for shortfall in &opening.shortfalls {
         wrapped(page, "        ! ", shortfall, ALARM);
     }
@@ -286,7 +293,7 @@ fn opening_page(page: &mut String, opening: &OpeningAnswer, full: bool, notes: &
 
 fn foot(page: &mut String, answer: &PlanAnswer) {
     page.push_str(&format!("\n{}\n", ink(HEADLINE, "Cautions")));
-    for caution in &answer.cautions {
+    for caution in answer.cautions.iter().chain(&answer.law.warnings) {
         wrapped(page, "  ! ", caution, Style::new());
     }
     for disputed in &answer.basis.disputed {

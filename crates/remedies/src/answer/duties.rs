@@ -34,6 +34,8 @@ pub struct DutyAnswer {
     pub cites: Vec<String>,
     /// The reasons; for an equipment ground, the equipment.
     pub because: Vec<String>,
+    /// The authorities whose changes or answers have a part in this.
+    pub changed_by: Vec<String>,
 }
 
 impl RequiresAnswer {
@@ -73,8 +75,15 @@ fn duty(judgement: &Judgement, duty: Duty) -> DutyAnswer {
             need: verdict.need,
             cites: sections(&verdict.cites),
             because: verdict.because.clone(),
+            changed_by: verdict.changed_by.clone(),
         },
-        None => DutyAnswer { required: false, need: Need::NotChecked, cites: Vec::new(), because: Vec::new() },
+        None => DutyAnswer {
+            required: false,
+            need: Need::NotChecked,
+            cites: Vec::new(),
+            because: Vec::new(),
+            changed_by: Vec::new(),
+        },
     }
 }
 

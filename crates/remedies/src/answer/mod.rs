@@ -5,20 +5,25 @@ mod duties;
 mod editions;
 mod fill;
 mod findings;
+mod law;
 mod opening;
 mod options;
 mod plan;
+mod reading;
 mod reasons;
 mod remedy;
+mod why;
 
 pub use basis::BasisAnswer;
 pub use duties::{DutyAnswer, RequiresAnswer};
 pub use editions::{ChangeAnswer, EditionsAnswer, OpeningChanges, editions_answer};
 pub use fill::{FillAnswer, FillLineAnswer};
 pub use findings::{FindingAnswer, FindingsAnswer, NextAnswer, findings_answer};
+pub use law::LawAnswer;
 pub use opening::{MoneyAnswer, OpeningAnswer, RuledOut};
 pub use options::{OptionsAnswer, options_answer, options_of_box};
 pub use plan::{
     CircuitAnswer, JobAnswer, PlanAnswer, PlanStatus, RefusedRouteAnswer, RouteAnswer, TotalsAnswer, plan_answer,
 };
 pub use remedy::RemedyAnswer;
+pub use why::{RuleSaid, Saying, ValueSaid, WhyAnswer, how_known, why_answer};

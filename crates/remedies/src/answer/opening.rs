@@ -64,6 +64,8 @@ pub struct OpeningAnswer {
     pub conditions: Vec<String>,
     /// The sections that allow it.
     pub cites: Vec<String>,
+    /// The authorities whose changes or answers have a part in the remedy.
+    pub changed_by: Vec<String>,
     /// What it costs at the opening itself.
     pub price: MoneyAnswer,
     /// Why this.
@@ -153,6 +155,7 @@ pub(super) fn opening_answer(plan: &Planned, index: BoxIndex) -> OpeningAnswer {
         markings: chosen.markings.iter().map(|marking| marking.name()).collect(),
         conditions: conditions.iter().map(|condition| condition.text.clone()).collect(),
         cites: verdict.map(|verdict| sections(&verdict.cites)).unwrap_or_default(),
+        changed_by: verdict.map(|verdict| verdict.changed_by.clone()).unwrap_or_default(),
         price: MoneyAnswer::of(chosen.price),
         why: why(plan, index),
         ruled_out: ruled_out(judged, remedy),

@@ -3,6 +3,7 @@
 use super::basis::BasisAnswer;
 use super::duties::sections;
 use super::findings::{FindingAnswer, NextAnswer, finding_answer, findings_answer, ids};
+use super::law::LawAnswer;
 use super::opening::{MoneyAnswer, OpeningAnswer, cites_of, opening_answer};
 use crate::device::AtPanel;
 use crate::planned::{Planned, Proof};
@@ -32,6 +33,8 @@ pub struct PlanAnswer {
     pub format: u32,
     /// The job.
     pub job: JobAnswer,
+    /// The code in force.
+    pub law: LawAnswer,
     /// How far the plan can be relied on.
     pub status: PlanStatus,
     /// What stands in the way or is not known, each once.
@@ -154,11 +157,11 @@ pub struct TotalsAnswer {
 
 /// The plan as an answer.
 #[must_use]
-pub fn plan_answer(plan: &Planned, demo_prices: bool) -> PlanAnswer {
+pub fn plan_answer(plan: &Planned, law: &LawAnswer, demo_prices: bool) -> PlanAnswer {
     let dwelling = plan.facts.dwelling;
     let openings: Vec<OpeningAnswer> =
         walking_order(plan).into_iter().map(|index| opening_answer(plan, index)).collect();
-    let (status, in_the_way) = standing(plan, &openings);
+    let (status, in_the_way) = standing(plan, law, &openings);
     let totals = totals(plan, &openings, demo_prices);
     let everything = findings_answer(dwelling, &plan.facts.diagnosis);
     let at_boxes = |site: &Site| matches!(site, Site::Box(_));
@@ -173,6 +176,7 @@ pub fn plan_answer(plan: &Planned, demo_prices: bool) -> PlanAnswer {
             dwelling_use: dwelling.job.dwelling_use,
             edition: plan.facts.code.edition.year(),
         },
+        law: law.clone(),
         status,
         in_the_way,
         findings: findings.iter().filter(|f| !at_boxes(&f.at)).map(|f| finding_answer(dwelling, f)).collect(),
@@ -194,12 +198,12 @@ fn walking_order(plan: &Planned) -> Vec<BoxIndex> {
     order
 }
 
-fn standing(plan: &Planned, openings: &[OpeningAnswer]) -> (PlanStatus, Vec<String>) {
+fn standing(plan: &Planned, law: &LawAnswer, openings: &[OpeningAnswer]) -> (PlanStatus, Vec<String>) {
     let mut list = Vec::new();
     let mut status = PlanStatus::Complete;
-    if let Some(amendments) = &plan.facts.dwelling.job.amendments {
+    for doubt in &law.doubts {
         status = PlanStatus::Provisional;
-        list.push(format!("the local amendments in `{amendments}` were not applied: this version reads none"));
+        list.push(doubt.clone());
     }
     for link in &plan.solution.links {
         if let Some(disputed) = &plan.assembled.network.bought_as[link.link].disputed {

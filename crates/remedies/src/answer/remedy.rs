@@ -27,6 +27,8 @@ pub struct RemedyAnswer {
     pub conditions: Vec<String>,
     /// Why it is not lawful, is disputed or was not checked; null where it is lawful.
     pub why_not: Option<String>,
+    /// The authorities whose changes or answers have a part in this.
+    pub changed_by: Vec<String>,
     /// The count of the box.
     pub fill: FillAnswer,
 }
@@ -46,12 +48,13 @@ impl RemedyAnswer {
             cites: sections(&verdict.cites),
             conditions: verdict.conditions.iter().map(|condition| condition.text.clone()).collect(),
             why_not: (!verdict.why_not.is_empty()).then(|| verdict.why_not.join("; ")),
+            changed_by: verdict.changed_by.clone(),
             fill,
         }
     }
 }
 
-const fn standing(lawful: Lawful) -> &'static str {
+pub(super) const fn standing(lawful: Lawful) -> &'static str {
     match lawful {
         Lawful::Yes => "lawful",
         Lawful::No => "unlawful",

@@ -5,7 +5,7 @@ use crate::generated::{Size, generated};
 use dwelling::{BoxIndex, Clamps, GroundFact, Holding, Overcurrent, Want};
 use electrical::Volume;
 use estimate::{PriceBook, Task};
-use remedies::{AtPanel, BoxWork, Device, Planned, Step, opening_of, plan_answer};
+use remedies::{AtPanel, BoxWork, Device, LawAnswer, Planned, Step, opening_of, plan_answer};
 use rulebook::{
     DeviceSpace, Duty, FillContents, FillVerdict, Lawful, Marking, Need, Opening, Remedy, fill_with, judge,
 };
@@ -92,7 +92,7 @@ fn an_opening_that_takes_a_pin_has_a_ground_or_a_gfci_and_its_markings() {
 #[test]
 fn an_opening_that_is_marked_as_protected_reads_by_what() {
     every_plan(300, |after| {
-        let answer = plan_answer(after.plan, true);
+        let answer = plan_answer(after.plan, &LawAnswer::of(&after.plan.facts.code), true);
         at_every_receptacle(after, |at| {
             let marked = after.plan.chosen(at).markings.contains(&Marking::GfciProtected);
             let mut openings = answer.openings.iter();
@@ -214,7 +214,7 @@ fn protection_comes_only_from_what_fits_the_panel_and_the_neutral() {
 #[test]
 fn whoever_needs_or_wants_a_ground_has_one_or_reads_that_there_is_none() {
     every_plan(300, |after| {
-        let answer = plan_answer(after.plan, true);
+        let answer = plan_answer(after.plan, &LawAnswer::of(&after.plan.facts.code), true);
         let mut faults = Vec::new();
         for at in after.dwelling.box_indices() {
             let device_box = after.dwelling.device_box(at);
@@ -246,7 +246,7 @@ fn whoever_needs_or_wants_a_ground_has_one_or_reads_that_there_is_none() {
 #[test]
 fn every_box_that_is_touched_holds_what_is_in_it_or_says_that_nobody_knows() {
     every_plan(300, |after| {
-        let answer = plan_answer(after.plan, true);
+        let answer = plan_answer(after.plan, &LawAnswer::of(&after.plan.facts.code), true);
         let mut faults = Vec::new();
         for at in after.dwelling.box_indices() {
             let (chosen, device_box) = (after.plan.chosen(at), after.dwelling.device_box(at));

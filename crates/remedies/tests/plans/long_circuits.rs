@@ -3,7 +3,7 @@
 use crate::generated::{Size, generated};
 use dwelling::{BoxIndex, DeviceBox, Dwelling, Feed, Holding, PanelIndex, RouteEnd, Want};
 use estimate::PriceBook;
-use remedies::{Planned, Step, plan_answer};
+use remedies::{LawAnswer, Planned, Step, plan_answer};
 use rulebook::CodeInForce;
 
 const BOXES: usize = 1_500;
@@ -30,7 +30,7 @@ fn circuit(fed_by: impl Fn(usize) -> Feed) -> (Dwelling, CodeInForce) {
 
 fn every_opening_is_answered(dwelling: &Dwelling, code: CodeInForce) {
     let plan = Planned::of(dwelling, code, &PriceBook::demo()).unwrap();
-    let answer = plan_answer(&plan, true);
+    let answer = plan_answer(&plan, &LawAnswer::of(&plan.facts.code), true);
     assert_eq!(answer.openings.len(), BOXES);
     assert!(
         dwelling.box_indices().all(|at| plan.chosen(at).step != Step::Leave),

@@ -2,7 +2,7 @@
 
 use crate::generated::{Size, generated};
 use estimate::PriceBook;
-use remedies::{PlanAnswer, Planned, plan_answer};
+use remedies::{LawAnswer, PlanAnswer, Planned, plan_answer};
 use serde_json::Value;
 
 /// Where a value is not what a schema says. It knows the words of schemas that our answers use and refuses others.
@@ -86,7 +86,7 @@ fn plans_are_what_their_schema_says() {
     for seed in 0..300 {
         let (dwelling, code) = generated(3_000_000 + seed, Size { boxes: (3, 20), circuits: (1, 5), routes: (0, 8) });
         let plan = Planned::of(&dwelling, code, &PriceBook::demo()).unwrap();
-        let answer = serde_json::to_value(plan_answer(&plan, true)).unwrap();
+        let answer = serde_json::to_value(plan_answer(&plan, &LawAnswer::of(&plan.facts.code), true)).unwrap();
         let faults = faults("plan", &answer, &schema, &schema);
         assert!(faults.is_empty(), "seed {seed}\n{}", faults.join("\n"));
     }
@@ -97,7 +97,7 @@ fn a_value_that_its_schema_forbids_is_seen() {
     let schema = serde_json::to_value(schemars::schema_for!(PlanAnswer)).unwrap();
     let (dwelling, code) = generated(3_000_000, Size { boxes: (3, 3), circuits: (1, 1), routes: (0, 0) });
     let plan = Planned::of(&dwelling, code, &PriceBook::demo()).unwrap();
-    let answer = serde_json::to_value(plan_answer(&plan, true)).unwrap();
+    let answer = serde_json::to_value(plan_answer(&plan, &LawAnswer::of(&plan.facts.code), true)).unwrap();
     for (key, value) in [("status", "splendid".into()), ("openings", 3.into()), ("unheard-of", true.into())] {
         let mut spoilt = answer.clone();
         spoilt[key] = value;
