@@ -8,6 +8,7 @@ mod day;
 mod duty;
 mod edition;
 mod explain;
+pub mod federal;
 mod fill;
 mod ground_connection;
 mod in_words;
@@ -22,6 +23,7 @@ mod rule;
 mod rule_page;
 mod rules;
 mod sources;
+pub mod spacing;
 pub mod tables;
 
 pub use adoptions::{ASK_THE_AUTHORITY, Adopted, Adoption, Record, Since, adopted, adoptions, code_for};

@@ -5,8 +5,8 @@ mod scenario;
 use dwelling::{Clamps, GroundFact, Holding, ProtectiveBreaker, RoomUse};
 use electrical::{Amperes, Volume};
 use rulebook::{
-    ByEdition, CodeInForce, Duty, Edition, FillVerdict, Known, Lawful, Opening, RULES, Reading, Remedy, all_values,
-    fit_after, judge, rule,
+    ByEdition, CodeInForce, Duty, Edition, FillVerdict, Known, Lawful, Need, Opening, RULES, Reading, Remedy, Supply,
+    all_values, explain, fit_after, judge, rule, rule_page,
 };
 use scenario::{ENTERED, bedroom, opening_in, two_wire_cables, under};
 use std::collections::BTreeSet;
@@ -184,6 +184,130 @@ fn learning_that_there_is_no_ground_opens_remedies_and_never_closes_one() {
                 judgement.remedies.iter().filter(|verdict| verdict.lawful == Lawful::Yes).count()
             };
             assert!(lawful(&after) > lawful(&before));
+        }
+    }
+}
+
+/// Every use of a room, edition and kind of circuit: voltage, rating, shared neutral; an existing outlet and a new one.
+#[test]
+fn every_room_edition_and_circuit_gets_exactly_one_answer_for_each_duty() {
+    let ratings = [None, Some(10), Some(15), Some(20), Some(25), Some(30), Some(50)];
+    for room in RoomUse::ALL {
+        for edition in Edition::ALL {
+            for rating in ratings {
+                for supply in [None, Some(Supply::V120), Some(Supply::V240)] {
+                    for (on_shared_neutral, existing_outlet) in [(false, true), (true, true), (false, false)] {
+                        let opening = Opening {
+                            breaker: rating.map(Amperes::new),
+                            supply,
+                            on_shared_neutral,
+                            existing_outlet,
+                            ..opening_in(*room)
+                        };
+                        let judgement = under(edition, &opening);
+                        let duties: Vec<Duty> = judgement.duties.iter().map(|verdict| verdict.duty).collect();
+                        assert_eq!(duties, Duty::ALL);
+                        for verdict in &judgement.duties {
+                            let silent = verdict.because.is_empty();
+                            let about = format!("{edition} {room} {rating:?} {supply:?} {verdict:?}");
+                            assert!(!silent || verdict.need == Need::NotRequired, "{about}");
+                            assert!(verdict.changed_by.is_empty(), "{about}");
+                            let sourced = verdict.cites.iter().all(|cite| cite.edition == edition);
+                            assert!(
+                                sourced && (verdict.need == Need::NotChecked || silent || !verdict.cites.is_empty()),
+                                "{about}"
+                            );
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// A later edition asks for no less, except where a source says so: nothing but the exceptions for what is served or built in.
+#[test]
+fn what_one_edition_asks_of_a_new_outlet_the_next_asks_too() {
+    for room in RoomUse::ALL {
+        for duty in [Duty::Gfci, Duty::Afci, Duty::TamperResistant, Duty::WeatherResistant] {
+            for countertop in [Some(true), Some(false)] {
+                let opening = Opening {
+                    existing_outlet: false,
+                    countertop,
+                    sink: scenario::water(20, 0, &[]),
+                    ..opening_in(*room)
+                };
+                let required = |edition| {
+                    under(edition, &opening)
+                        .duties
+                        .iter()
+                        .any(|verdict| verdict.duty == duty && verdict.need == Need::Required)
+                };
+                for pair in ENTERED.windows(2) {
+                    assert!(
+                        !required(pair[0]) || required(pair[1]),
+                        "{duty} in {room}: {} but not {}",
+                        pair[0],
+                        pair[1]
+                    );
+                }
+            }
+        }
+    }
+}
+
+/// Of 2026 nothing is asked or excused that was not read: an existing outlet's duties under 406.4(D) are not checked.
+#[test]
+fn under_2026_no_replaced_receptacle_is_told_that_it_needs_nothing() {
+    for room in RoomUse::ALL {
+        let judgement = under(Edition::Nec2026, &opening_in(*room));
+        for verdict in &judgement.duties {
+            let decided = matches!(verdict.duty, Duty::EquipmentGround | Duty::SimultaneousDisconnect);
+            let damp = verdict.duty == Duty::WeatherResistant && verdict.need == Need::NotRequired;
+            let none_here = verdict.duty == Duty::UseExistingGround && verdict.need == Need::NotRequired;
+            assert!(decided || damp || none_here || verdict.need == Need::NotChecked, "{room} {verdict:?}");
+        }
+    }
+}
+
+#[test]
+fn every_rule_explains_itself_in_order_and_has_a_page_with_every_edition() {
+    for edition in Edition::ALL {
+        let said = explain(&bedroom(), &CodeInForce::published(edition));
+        assert_eq!(
+            said.iter().map(|said| said.rule).collect::<Vec<_>>(),
+            RULES.iter().map(|rule| rule.id).collect::<Vec<_>>()
+        );
+        for said in &said {
+            assert!(said.things.iter().all(|thing| !thing.text.is_empty()));
+            assert!(said.not_checked.is_none() || edition == Edition::Nec2026, "{} {edition}", said.rule);
+        }
+    }
+    for rule in RULES {
+        let page = rule_page(rule.id).expect("every rule has a page");
+        assert_eq!(page.by_edition.len(), rule.values.len() * Edition::ALL.len());
+        for row in &page.by_edition {
+            assert_eq!(row.section.is_some(), row.in_words.as_ref().is_some_and(|words| !words.is_empty()), "{row:?}");
+            assert!(row.section.is_some() || row.edition == Edition::Nec2026, "{row:?}");
+        }
+    }
+    assert_eq!(rule_page("no.such-rule"), None);
+}
+
+#[test]
+fn what_judge_says_is_what_explain_shows() {
+    for edition in Edition::ALL {
+        let code = CodeInForce::published(edition);
+        for room in RoomUse::ALL {
+            let opening = opening_in(*room);
+            let texts: BTreeSet<String> =
+                explain(&opening, &code).into_iter().flat_map(|said| said.things).map(|thing| thing.text).collect();
+            let judgement = judge(&opening, &code);
+            let conditions = judgement.remedies.iter().flat_map(|verdict| &verdict.conditions).map(|one| &one.text);
+            let why_not = judgement.remedies.iter().flat_map(|verdict| &verdict.why_not);
+            for text in conditions.chain(why_not).chain(&judgement.cautions) {
+                assert!(texts.contains(text), "{edition} {room}: {text}");
+            }
         }
     }
 }

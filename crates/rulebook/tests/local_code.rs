@@ -200,3 +200,14 @@ fn an_amendment_can_give_2026_what_nobody_could_confirm() {
     assert_eq!(judge(&new, &CodeInForce::published(Nec2026)).need(Duty::Gfci), Need::NotChecked);
     assert_eq!(duty(&judge(&new, &with(Nec2026, widen)), Duty::Gfci), (Need::Required, vec![BY.to_owned()]));
 }
+
+/// Common practice, no source: a danger is one under any edition, read or not.
+#[test]
+fn dangers_are_told_under_editions_that_could_not_be_confirmed_too() {
+    let jumper = Opening { ground: GroundFact::False, holds: Holding::ThreeSlot, on_shared_neutral: true, ..bedroom() };
+    let judgement = judge(&jumper, &CodeInForce::published(Nec2026));
+    assert_eq!(judgement.lawful(Remedy::Leave), Lawful::NotChecked);
+    for danger in ["live case", "up to 240 V"] {
+        assert!(judgement.cautions.iter().any(|caution| caution.contains(danger)), "{danger}");
+    }
+}

@@ -2,11 +2,12 @@
 
 mod scenario;
 
-use dwelling::{Equipment, GroundFact, Holding, RoomUse, SourceKind};
+use dwelling::{CableKind, Equipment, GroundFact, Holding, RoomUse, SourceKind};
 use electrical::{Amperes, Gauge, Length};
 use rulebook::Edition::{Nec2014, Nec2020};
 use rulebook::{
-    CodeInForce, ConnectionPlace, Duty, Edition, Lawful, Need, Opening, Remedy, SourceFacts, ground_connection,
+    CodeInForce, ConnectionPlace, Duty, Edition, Lawful, Need, Opening, PathFacts, Remedy, SourceFacts,
+    ground_connection, metal_path,
 };
 use scenario::{Ask, ENTERED, assert_remedies, bedroom, opening_in, under};
 
@@ -279,4 +280,30 @@ fn a_jumper_that_reads_right_may_not_stay() {
     let jumper = Opening { holds: Holding::ThreeSlot, ground: GroundFact::False, ..bedroom() };
     assert_remedies(&ENTERED, &jumper, &[Remedy::NewCable, Remedy::SeparateEgc], &[Remedy::Leave]);
     assert!(under(Nec2020, &jumper).cautions.iter().any(|caution| caution.contains("live case")));
+}
+
+/// Published: https://forums.mikeholt.com/threads/type-ac-bonding-strip.4921
+///
+/// What the strip in armored cable is for: with it the armor counts, without it that is argued, and unseen it is looked for.
+#[test]
+fn the_strip_makes_armor_a_ground() {
+    let whole = PathFacts { whole: Some(true), ..PathFacts::default() };
+    for edition in ENTERED {
+        let lawful = |kind| metal_path(kind, whole, &CodeInForce::published(edition)).lawful;
+        assert_eq!(lawful(CableKind::ArmoredWithStrip), Lawful::Yes);
+        assert_eq!(lawful(CableKind::ArmoredNoStrip), Lawful::Disputed);
+        assert_eq!(lawful(CableKind::ArmoredUnknown), Lawful::NotChecked);
+    }
+}
+
+/// Published: http://www.redfordelectric.ca/news-and-projects/itemlist.html
+///
+/// Knob-and-tube behind 15 A, in good condition, no outlet added: it may stay, two-slot receptacles and all.
+#[test]
+fn knob_and_tube_behind_15_a_may_stay() {
+    let old = Opening { cable: Some(CableKind::KnobAndTube), ..bedroom() };
+    assert_remedies(&ENTERED, &old, &[Remedy::Leave], &[]);
+    let added = Opening { existing_outlet: false, holds: Holding::Nothing, ..old.clone() };
+    assert_remedies(&ENTERED, &added, &[], &STANDING_IN);
+    assert!(under(Nec2020, &old).cautions.iter().any(|caution| caution.contains("394.12(5)")));
 }

@@ -163,3 +163,17 @@ fn small_grounded_boxes_stay_and_keep_ordinary_receptacles() {
     assert_remedies(&ENTERED, &small, &[Remedy::Leave, Remedy::RestoreExistingGround], &[]);
     assert_eq!(under(Nec2017, &small).fit(Remedy::Leave), FillVerdict::Fits);
 }
+
+/// Published: https://www.thebuildingcodeforum.com/forum/threads/nec-408-4-are-you-inspecting-to-code-at-electrical-final.35479/post-279149
+///
+/// `Lights and outlets` and the names of those who live there are no entry in a panel's directory.
+#[test]
+fn a_directory_says_what_a_circuit_is_for_and_names_nobody() {
+    for edition in ENTERED {
+        let judgement = under(edition, &bedroom());
+        for words in ["what the circuit is for", "nobody's name", "408.4(A)"] {
+            assert!(judgement.condition_names(Remedy::GfciBreaker, words), "{edition} {words}");
+        }
+        assert!(!judgement.condition_names(Remedy::GfciReceptacle, "directory"));
+    }
+}

@@ -1,6 +1,6 @@
 //! Circuits that share a neutral.
 
-use crate::cited::{ByEdition, NotChecked, Reading, Value};
+use crate::cited::{ByEdition, Citation, NotChecked, Reading, Value};
 use crate::code::CodeInForce;
 use crate::duty::Duty;
 use crate::edition::Edition::{Nec2008, Nec2011, Nec2014, Nec2017, Nec2020, Nec2023};
@@ -49,7 +49,23 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     if !opening.on_shared_neutral {
         return Ok(Vec::new());
     }
-    let (together, neutral) = (TOGETHER.in_force(code)?.cite, NEUTRAL.in_force(code)?.cite);
+    // The danger is the same under any edition, whether or not its sections were read.
+    let (mut said, cites) = match (TOGETHER.in_force(code), NEUTRAL.in_force(code)) {
+        (Ok(together), Ok(neutral)) => (asked(together.cite, neutral.cite), vec![together.cite, neutral.cite]),
+        (Err(missing), _) | (_, Err(missing)) => {
+            (vec![Says::CannotTell(Duty::SimultaneousDisconnect, missing.because.into()).by(&[])], Vec::new())
+        }
+    };
+    let caution = "a multiwire circuit: with the shared neutral open, up to 240 V stand on what is plugged in; open both hots \
+                   before you touch it";
+    said.push(Says::Cautions(caution.into()).by(&cites));
+    // Common practice, no source: a device with one pole sees the other circuit's return current.
+    let poles = "a GFCI or AFCI breaker for a circuit that shares its neutral has two poles: one with a single pole never works";
+    said.push(Says::Cautions(poles.into()).by(&[]));
+    Ok(said)
+}
+
+fn asked(together: Citation, neutral: Citation) -> Vec<Statement> {
     let why = "the circuit shares its neutral: a two-pole breaker, or breakers with a listed handle tie, opens both hots \
                together; the old panel is reached once its breakers are changed";
     let mut said = vec![Says::Owes(Duty::SimultaneousDisconnect, why.into()).by(&[together])];
@@ -57,11 +73,5 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         let pigtail = "join the shared neutral by a splice and a pigtail, so that no device holds it together";
         said.push(Says::Conditions(remedy, pigtail.into()).by(&[neutral]));
     }
-    let caution = "a multiwire circuit: with the shared neutral open, up to 240 V stand on what is plugged in; open both hots \
-                   before you touch it";
-    said.push(Says::Cautions(caution.into()).by(&[together, neutral]));
-    // Common practice, no source: a device with one pole sees the other circuit's return current.
-    let poles = "a GFCI or AFCI breaker for a circuit that shares its neutral has two poles: one with a single pole never works";
-    said.push(Says::Cautions(poles.into()).by(&[]));
-    Ok(said)
+    said
 }

@@ -71,19 +71,30 @@ const NO_GROUND_PRESENT: ByEdition<()> = ByEdition {
     ],
 };
 
+/// A jumper is a danger under any edition, whether or not its sections were read.
+fn false_ground(code: &CodeInForce) -> Vec<Statement> {
+    let leave = Remedy::Leave;
+    let caution = "danger: with the neutral as a false ground, whatever is plugged in can have a live case as soon as the neutral \
+                   opens anywhere; remove the jumper first, whatever else is chosen";
+    match (NEUTRAL_IS_NO_GROUND.in_force(code), PATH_MUST_WORK.in_force(code)) {
+        (Ok(neutral), Ok(path)) => {
+            let why = "a jumper joins the neutral to the ground terminal or the box here: it must come out";
+            vec![
+                Says::Bars(leave, why.into()).by(&[neutral.cite, path.cite]),
+                Says::Cautions(caution.into()).by(&[neutral.cite]),
+            ]
+        }
+        (Err(missing), _) | (_, Err(missing)) => {
+            vec![Says::CannotTellRemedy(leave, missing.because.into()).by(&[]), Says::Cautions(caution.into()).by(&[])]
+        }
+    }
+}
+
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
     let leave = Remedy::Leave;
     let (ground, by) = opening.ground_under(code);
     if ground == GroundFact::False && opening.existing_outlet {
-        let neutral = NEUTRAL_IS_NO_GROUND.in_force(code)?.cite;
-        let path = PATH_MUST_WORK.in_force(code)?.cite;
-        let why = "a jumper joins the neutral to the ground terminal or the box here: it must come out";
-        let caution = "danger: with the neutral as a false ground, whatever is plugged in can have a live case as soon as \
-                       the neutral opens anywhere; remove the jumper first, whatever else is chosen";
-        return Ok(vec![
-            Says::Bars(leave, why.into()).by(&[neutral, path]),
-            Says::Cautions(caution.into()).by(&[neutral]),
-        ]);
+        return Ok(false_ground(code));
     }
     if !opening.existing_outlet || opening.holds == Holding::TwoSlot {
         return Ok(vec![Says::Allows(leave).by(&[])]);
