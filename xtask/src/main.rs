@@ -4,17 +4,20 @@
 
 mod picture;
 mod tidy;
+mod unread;
 
 use std::path::Path;
 use std::process::ExitCode;
 
 const USAGE: &str = "usage: cargo xtask tidy [--near]
        cargo xtask picture [--check]
+       cargo xtask unread
 
   tidy    hold every file against the project's conventions
   --near  also list the files that come near the length limit
   picture draw the README's picture of a plan page from what the program prints
-  --check only hold the kept picture against it";
+  --check only hold the kept picture against it
+  unread  print which values of the code rest on memory, are disputed or are not entered";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -24,6 +27,10 @@ fn main() -> ExitCode {
         ["tidy", "--near"] => tidy::command::run(true),
         ["picture"] => picture(false),
         ["picture", "--check"] => picture(true),
+        ["unread"] => {
+            print!("{}", unread::page());
+            ExitCode::SUCCESS
+        }
         ["help" | "--help" | "-h"] => {
             println!("{USAGE}");
             ExitCode::SUCCESS
