@@ -158,6 +158,9 @@ fn taking_the_gfci_away_takes_the_permission_away() {
     let garage = Opening { serves, holds: Holding::ThreeSlot, ..opening_in(RoomUse::Garage) };
     assert_remedies(&ENTERED, &garage, &[Remedy::NewCable], &[Remedy::Leave]);
     assert_eq!(under(Nec2020, &garage).need(Duty::Gfci), Need::Required);
+    for edition in ENTERED {
+        assert_eq!(under(edition, &garage).lawful(Remedy::GfciReceptacle), Lawful::Disputed);
+    }
 }
 
 /// Published (contested): https://fluther.com/96611/is-it-bad-that-our-washer-and-dryer-are-plugged-into
@@ -174,6 +177,7 @@ fn a_washer_on_an_adapter_wants_a_new_grounded_cable() {
             (Need::Required, Need::Required)
         );
         assert_eq!(judgement.lawful(Remedy::NewCable), Lawful::Yes);
+        assert_eq!(judgement.lawful(Remedy::GfciReceptacle), Lawful::Disputed);
         assert!(judgement.of(Remedy::NewCable).serves_equipment && !judgement.of(Remedy::Leave).serves_equipment);
     }
 }

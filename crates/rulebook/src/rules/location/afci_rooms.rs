@@ -100,6 +100,18 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         }
         _ => {}
     }
+    let ratings = RATINGS.in_force(code)?;
+    let list = listed.unwrap_or(ratings.cite);
+    let rated = match opening.breaker {
+        Some(breaker) if !ratings.value.contains(&breaker.get()) => {
+            let why = format!("a {breaker} circuit is not among those that the AFCI rule reaches");
+            return Ok(vec![Says::Excuses(duty, why.into()).by(&[list])]);
+        }
+        breaker => breaker.is_some(),
+    };
+    if opening.supply() == Some(Supply::V240) {
+        return Ok(vec![Says::Excuses(duty, "the AFCI rule reaches circuits of 120 V".into()).by(&[list])]);
+    }
     // A new outlet is reached by the list itself.
     let (asks, dated_by) = if opening.is_replacement() {
         match begun(code)? {
@@ -114,18 +126,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     } else {
         (None, None)
     };
-    let ratings = RATINGS.in_force(code)?;
-    let cites: Vec<Citation> = asks.into_iter().chain([listed.unwrap_or(ratings.cite)]).collect();
-    let rated = match opening.breaker {
-        Some(breaker) if !ratings.value.contains(&breaker.get()) => {
-            let why = format!("a {breaker} circuit is not among those that the AFCI rule reaches");
-            return Ok(vec![Says::Excuses(duty, why.into()).by(&cites)]);
-        }
-        breaker => breaker.is_some(),
-    };
-    if opening.supply() == Some(Supply::V240) {
-        return Ok(vec![Says::Excuses(duty, "the AFCI rule reaches circuits of 120 V".into()).by(&cites)]);
-    }
+    let cites: Vec<Citation> = asks.into_iter().chain([list]).collect();
     let (says, by) = match standing {
         Standing::NotListed | Standing::TakenOut(_) => return Ok(Vec::new()),
         Standing::Unknown(missing, by) => (Says::CannotTell(duty, missing.into()), by),

@@ -20,7 +20,7 @@ pub const RULE: Rule = Rule {
     judge,
 };
 
-const VALUES: &[&dyn Value] = &[&ON_REPLACEMENT, &DAMP_AND_WET];
+const VALUES: &[&dyn Value] = &[&ON_REPLACEMENT, &DAMP_AND_WET, &EXTRA_DUTY];
 
 /// Whether the edition asks it of a replaced receptacle by a rule of its own: 2008 asks it of damp and wet places only.
 const ON_REPLACEMENT: ByEdition<bool> = ByEdition {
@@ -44,6 +44,21 @@ const DAMP_AND_WET: ByEdition<()> = ByEdition {
         Reading::unchanged_since_2011(Nec2017, "406.9", ()),
         Reading::unchanged_since_2011(Nec2020, "406.9", ()),
         Reading::unchanged_since_2011(Nec2023, "406.9", ()),
+    ],
+};
+
+const BOUNDARY: &str = "2011 has it for enclosures supported from grade and 2014 for more; from when it reaches dwellings is read both ways";
+
+/// Whether the cover in a wet place is of the extra-duty kind.
+const EXTRA_DUTY: ByEdition<bool> = ByEdition {
+    id: "receptacle.weather-resistant.extra-duty",
+    readings: &[
+        Reading::remembered(Nec2008, "406.8(B)(1)", false),
+        Reading::disputed(Nec2011, "406.9(B)(1)", BOUNDARY, false),
+        Reading::disputed(Nec2014, "406.9(B)(1)", BOUNDARY, true),
+        Reading::remembered(Nec2017, "406.9(B)(1)", true),
+        Reading::remembered(Nec2020, "406.9(B)(1)", true),
+        Reading::remembered(Nec2023, "406.9(B)(1)", true),
     ],
 };
 
@@ -87,6 +102,10 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
         if wet {
             let cover = "the enclosure is weatherproof with a plug inserted";
             said.push(Says::Conditions(remedy, cover.into()).by(&cites));
+            let hood = EXTRA_DUTY.in_force(code)?;
+            if hood.value {
+                said.push(Says::Conditions(remedy, "its hood is of the extra-duty kind".into()).by(&[hood.cite]));
+            }
         }
     }
     Ok(said)
