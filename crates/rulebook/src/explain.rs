@@ -4,6 +4,7 @@ use crate::cited::{Citation, Known};
 use crate::code::CodeInForce;
 use crate::duty::{Duty, Need};
 use crate::judgement::{Lawful, said_by, with_sections};
+use crate::local::{LOCAL, local_markings};
 use crate::opening::Opening;
 use crate::remedy::{Marking, Remedy};
 use crate::rule::{Says, Statement};
@@ -56,7 +57,8 @@ pub struct ValueUsed {
     pub in_words: Option<String>,
 }
 
-/// Every rule in order with what it says of an opening: the chain that `judge` puts together.
+/// Every rule in order with what it says of an opening: the chain that `judge` puts together. Markings that an authority asks for
+/// come last, under the name `local.amendment`.
 #[must_use]
 pub fn explain(opening: &Opening, code: &CodeInForce) -> Vec<Said> {
     let said = |rule: &'static crate::rule::Rule| Said {
@@ -78,7 +80,18 @@ pub fn explain(opening: &Opening, code: &CodeInForce) -> Vec<Said> {
             .collect(),
         not_checked: (rule.judge)(opening, code).err().map(|missing| missing.because),
     };
-    RULES.iter().map(said).collect()
+    let mut chain: Vec<Said> = RULES.iter().map(said).collect();
+    let markings = local_markings(code);
+    if !markings.is_empty() {
+        chain.push(Said {
+            rule: LOCAL,
+            title: "An authority asks for words of its own",
+            things: markings.iter().map(|(_, statement)| thing(statement)).collect(),
+            values: Vec::new(),
+            not_checked: None,
+        });
+    }
+    chain
 }
 
 fn thing(statement: &Statement) -> SaidThing {

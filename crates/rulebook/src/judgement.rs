@@ -157,7 +157,7 @@ impl Judgement {
             markings: Vec::new(),
             conditions: Vec::with_capacity(16),
             cites: Vec::new(),
-            serves_equipment: serves_equipment(*remedy, opening),
+            serves_equipment: serves_equipment(*remedy, opening, code),
             fit,
             rules: Vec::with_capacity(16),
             changed_by: Vec::new(),
@@ -294,13 +294,13 @@ fn standings(said: &[Said]) -> ([Need; Duty::ALL.len()], [Lawful; Remedy::ALL.le
 }
 
 /// Whether a remedy gives what is plugged in the ground it needs to be safe or to do its work.
-fn serves_equipment(remedy: Remedy, opening: &Opening) -> bool {
+fn serves_equipment(remedy: Remedy, opening: &Opening, code: &CodeInForce) -> bool {
     if !opening.serves.iter().any(|equipment| needs_ground_to_serve(*equipment)) {
         return true;
     }
     match remedy {
         Remedy::SeparateEgc | Remedy::NewCable | Remedy::RestoreExistingGround => true,
-        Remedy::Leave => opening.ground == GroundFact::Connected && opening.holds.takes_grounding_plug(),
+        Remedy::Leave => opening.ground_under(code).0 == GroundFact::Connected && opening.holds.takes_grounding_plug(),
         _ => false,
     }
 }

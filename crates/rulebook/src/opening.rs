@@ -137,6 +137,12 @@ impl Opening {
     /// not reach it.
     #[must_use]
     pub fn ground_under<'a>(&self, code: &'a CodeInForce) -> (GroundFact, Option<&'a str>) {
+        let armor = self.cable == Some(CableKind::ArmoredNoStrip);
+        if self.ground == GroundFact::None && armor {
+            // Where the armor counts, having found no ground means only that nobody has followed it yet.
+            let accepted = code.answer(Question::ArmorWithoutStrip).filter(|answer| answer.yes);
+            return accepted.map_or((self.ground, None), |answer| (GroundFact::Unknown, Some(&answer.by)));
+        }
         if self.ground != GroundFact::Disputed {
             return (self.ground, None);
         }

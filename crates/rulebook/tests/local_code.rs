@@ -7,7 +7,7 @@ use electrical::Amperes;
 use rulebook::Edition::{Nec2008, Nec2011, Nec2014, Nec2020, Nec2023, Nec2026};
 use rulebook::{
     Amendment, Change, CodeInForce, ConnectionPlace, Dated, Duty, Edition, Judgement, Lawful, List, Need, Opening,
-    Question, RULES, Remedy, SourceFacts, ground_connection, judge,
+    Question, RULES, Remedy, SourceFacts, explain, ground_connection, judge,
 };
 use scenario::{Ask, bedroom, opening_in};
 
@@ -161,6 +161,8 @@ fn markings_and_notes_of_an_authority_are_said_with_its_name() {
     let judgement = judge(&bedroom(), &with(Nec2020, marking));
     let condition = judgement.of(Remedy::GfciReceptacle).conditions.iter().find(|one| one.text.contains("Tested 2025"));
     assert_eq!(condition.expect("the marking is a condition").changed_by, [BY]);
+    let code = with(Nec2020, Change::Marking { remedy: Remedy::GfciReceptacle, words: "Tested 2025".to_owned() });
+    assert!(explain(&bedroom(), &code).last().is_some_and(|said| said.things[0].text.contains("Tested 2025")));
     let note = Change::Note { rule: "replacement.afci".to_owned(), words: "call before the test".to_owned() };
     let cautions = judge(&bedroom(), &with(Nec2020, note)).cautions;
     assert!(cautions.iter().any(|caution| caution.contains("call before the test") && caution.contains(BY)));
@@ -191,6 +193,18 @@ fn an_answer_on_a_disputed_path_settles_it_and_is_named() {
     assert_eq!(refused.lawful(Remedy::Leave), Lawful::No);
     assert_eq!(refused.lawful(Remedy::SeparateEgc), Lawful::Yes);
     assert_eq!(refused.of(Remedy::SeparateEgc).changed_by, [BY]);
+}
+
+#[test]
+fn armor_that_the_authority_accepts_is_followed_before_it_is_given_up() {
+    let armor = Opening { cable: Some(CableKind::ArmoredNoStrip), ..bedroom() };
+    let mut code = CodeInForce::published(Nec2020);
+    assert_eq!(judge(&armor, &code).lawful(Remedy::GfciReceptacle), Lawful::Yes);
+    assert!(judge(&armor, &code).cautions.iter().any(|caution| caution.contains("others do not")));
+    code.policy = code.policy.with(Question::ArmorWithoutStrip, true, BY);
+    let judgement = judge(&armor, &code);
+    assert_eq!(judgement.lawful(Remedy::GfciReceptacle), Lawful::NotChecked);
+    assert_eq!(judgement.of(Remedy::GfciReceptacle).changed_by, [BY]);
 }
 
 #[test]

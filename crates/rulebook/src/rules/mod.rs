@@ -21,6 +21,7 @@ pub const RULES: &[Rule] = &[
     grounding::changed_wiring::RULE,
     grounding::new_circuit::RULE,
     grounding::joints::RULE,
+    grounding::methods::RULE,
     grounding::equipment::RULE,
     location::gfci_locations::RULE,
     location::appliances::RULE,
