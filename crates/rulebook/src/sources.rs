@@ -96,3 +96,9 @@ pub const COURSE_121: &str = "electricallicenserenewal.com, NEC content 121";
 pub const COURSE_1497: &str = "electricallicenserenewal.com, NEC content 1497";
 /// A trade magazine's series on the 2023 edition, part 11.
 pub const MAGAZINE_2023_PART_11: &str = "ecmag.com, 2023 changes, part 11";
+/// A licence-renewal course's page on the 2017 change of 250.148, with the 2014 text beside it.
+pub const COURSE_271: &str = "electricallicenserenewal.com, NEC content 271";
+/// A trade magazine's article on equipment grounding of July 2017.
+pub const MAGAZINE_GROUNDING_4: &str = "ecmweb.com, methods of equipment grounding, part 4 (July 2017)";
+/// A distributor's questions and answers on 406.12 in 2017.
+pub const ANSWERS_2017_TAMPER: &str = "p3-inc.com, use of tamper-resistant receptacles (2017)";

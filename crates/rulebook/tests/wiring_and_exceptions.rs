@@ -63,7 +63,7 @@ fn whether_a_separate_conductor_changes_the_wiring_is_the_authoritys_answer() {
     }
 }
 
-/// Published: California Electrical Code 2013, 250.148 and 250.146; from memory from 2020.
+/// Published: California Electrical Code 2013, 250.148 and 250.146; electricallicenserenewal.com 271: all of them from 2017.
 #[test]
 fn grounds_are_joined_in_the_box_and_a_metal_box_to_them() {
     for edition in ENTERED {
@@ -73,7 +73,7 @@ fn grounds_are_joined_in_the_box_and_a_metal_box_to_them() {
                 assert!(judgement.condition_names(remedy, words), "{edition} {remedy} {words}");
             }
             let all = judgement.condition_names(remedy, "join all grounding conductors");
-            assert_eq!(all, edition >= Nec2020, "{edition} {remedy}");
+            assert_eq!(all, edition >= Nec2017, "{edition} {remedy}");
         }
         assert!(!judgement.condition_names(Remedy::GfciReceptacle, "a metal box is joined"));
     }

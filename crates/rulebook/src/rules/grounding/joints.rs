@@ -6,7 +6,7 @@ use crate::edition::Edition::{Nec2008, Nec2011, Nec2014, Nec2017, Nec2020, Nec20
 use crate::opening::Opening;
 use crate::remedy::Remedy;
 use crate::rule::{Rule, Says, Statement};
-use crate::sources::TEXT_2011;
+use crate::sources::{COURSE_271, MAGAZINE_GROUNDING_4, TEXT_2011};
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -29,8 +29,8 @@ const TOGETHER: ByEdition<&str> = ByEdition {
     readings: &[
         Reading::remembered(Nec2008, "250.148", WITH_THEIR_CIRCUIT),
         Reading::read(Nec2011, "250.148", TEXT_2011, WITH_THEIR_CIRCUIT),
-        Reading::unchanged_since_2011(Nec2014, "250.148", WITH_THEIR_CIRCUIT),
-        Reading::unchanged_since_2011(Nec2017, "250.148", WITH_THEIR_CIRCUIT),
+        Reading::read(Nec2014, "250.148", COURSE_271, WITH_THEIR_CIRCUIT),
+        Reading::read(Nec2017, "250.148", COURSE_271, ALL_OF_THEM),
         Reading::remembered(Nec2020, "250.148", ALL_OF_THEM),
         Reading::remembered(Nec2023, "250.148", ALL_OF_THEM),
     ],
@@ -43,7 +43,7 @@ const UNINTERRUPTED: ByEdition<()> = ByEdition {
         Reading::remembered(Nec2008, "250.148(B)", ()),
         Reading::read(Nec2011, "250.148(B)", TEXT_2011, ()),
         Reading::unchanged_since_2011(Nec2014, "250.148(B)", ()),
-        Reading::unchanged_since_2011(Nec2017, "250.148(B)", ()),
+        Reading::read(Nec2017, "250.148(B)", MAGAZINE_GROUNDING_4, ()),
         Reading::unchanged_since_2011(Nec2020, "250.148(B)", ()),
         Reading::unchanged_since_2011(Nec2023, "250.148(B)", ()),
     ],
@@ -56,7 +56,7 @@ const METAL_BOX: ByEdition<()> = ByEdition {
         Reading::remembered(Nec2008, "250.148(C)", ()),
         Reading::read(Nec2011, "250.148(C)", TEXT_2011, ()),
         Reading::unchanged_since_2011(Nec2014, "250.148(C)", ()),
-        Reading::unchanged_since_2011(Nec2017, "250.148(C)", ()),
+        Reading::read(Nec2017, "250.148(C)", MAGAZINE_GROUNDING_4, ()),
         Reading::unchanged_since_2011(Nec2020, "250.148(C)", ()),
         Reading::unchanged_since_2011(Nec2023, "250.148(C)", ()),
     ],

@@ -10,7 +10,7 @@ use crate::in_words::InWords;
 use crate::opening::{Opening, Supply};
 use crate::remedy::Remedy;
 use crate::rule::{Decides, Rule, Says, Statement};
-use crate::sources::{COURSE_307, COURSE_2008, MAGAZINE_2011};
+use crate::sources::{COURSE_77, COURSE_307, COURSE_2008, MAGAZINE_2011, MAGAZINE_2023_RECEPTACLES};
 use crate::tables::afci_rooms::{RATINGS, ROOMS, Standing, standing};
 
 /// The rule.
@@ -66,10 +66,10 @@ const READILY_ACCESSIBLE: ByEdition<bool> = ByEdition {
     readings: &[
         Reading::remembered(Nec2008, "406.3(D)", false),
         Reading::remembered(Nec2011, "406.4(D)(4)", false),
-        Reading::read(Nec2014, "406.4(D)", crate::sources::COURSE_77, true),
+        Reading::read(Nec2014, "406.4(D)", COURSE_77, true),
         Reading::remembered(Nec2017, "406.4(D)", true),
         Reading::remembered(Nec2020, "406.4(D)", true),
-        Reading::remembered(Nec2023, "406.4(D)", true),
+        Reading::read(Nec2023, "406.4(D)", MAGAZINE_2023_RECEPTACLES, true),
     ],
 };
 

@@ -9,7 +9,10 @@ use crate::lists::List;
 use crate::opening::Opening;
 use crate::remedy::Remedy;
 use crate::rule::{Decides, Rule, Says, Statement};
-use crate::sources::{COURSE_308, COURSE_312, COURSE_2008, MAGAZINE_2008_TAMPER, MAGAZINE_2011, MAGAZINE_2023_PART_11};
+use crate::sources::{
+    ANSWERS_2017_TAMPER, COURSE_308, COURSE_312, COURSE_2008, MAGAZINE_2008_TAMPER, MAGAZINE_2011,
+    MAGAZINE_2023_PART_11,
+};
 use dwelling::RoomUse;
 use electrical::Length;
 
@@ -68,7 +71,7 @@ const HEIGHT: ByEdition<Option<Length>> = ByEdition {
         Reading::read(Nec2008, "406.11", MAGAZINE_2008_TAMPER, None),
         Reading::read(Nec2011, "406.12, exception (1)", MAGAZINE_2011, Some(Length::feet_and_inches(5, 6))),
         Reading::unchanged_since_2011(Nec2014, "406.12, exception (1)", Some(Length::feet_and_inches(5, 6))),
-        Reading::unchanged_since_2011(Nec2017, "406.12, exception (1)", Some(Length::feet_and_inches(5, 6))),
+        Reading::read(Nec2017, "406.12, exception (1)", ANSWERS_2017_TAMPER, Some(Length::feet_and_inches(5, 6))),
         Reading::unchanged_since_2011(Nec2020, "406.12, exception (1)", Some(Length::feet_and_inches(5, 6))),
         Reading::unchanged_since_2011(Nec2023, "406.12, exception (1)", Some(Length::feet_and_inches(5, 6))),
     ],

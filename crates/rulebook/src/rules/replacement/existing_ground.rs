@@ -42,7 +42,7 @@ const HOW_TO_CONNECT: ByEdition<()> = ByEdition {
         Reading::unchanged_since_2011(Nec2014, "406.4(C)", ()),
         Reading::unchanged_since_2011(Nec2017, "406.4(C)", ()),
         Reading::unchanged_since_2011(Nec2020, "406.4(C)", ()),
-        Reading::unchanged_since_2011(Nec2023, "406.4(C)", ()),
+        Reading::read(Nec2023, "406.4(C)", MAGAZINE_2023_RECEPTACLES, ()),
     ],
 };
 

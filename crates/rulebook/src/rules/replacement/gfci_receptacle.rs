@@ -54,7 +54,7 @@ const READILY_ACCESSIBLE: ByEdition<Reachable> = ByEdition {
         Reading::read(Nec2014, "406.4(D)", COURSE_77, Reachable::Always),
         Reading::remembered(Nec2017, "406.4(D)", Reachable::Always),
         Reading::remembered(Nec2020, "406.4(D)", Reachable::Always),
-        Reading::remembered(Nec2023, "406.4(D)", Reachable::Always),
+        Reading::read(Nec2023, "406.4(D)", MAGAZINE_2023_RECEPTACLES, Reachable::Always),
     ],
 };
 
