@@ -5,7 +5,7 @@ mod scenario;
 use dwelling::{GroundFact, Holding, ProtectiveBreaker, RoomUse};
 use electrical::{ConductorMetal, Volume};
 use rulebook::Edition::{Nec2014, Nec2017, Nec2020};
-use rulebook::{Duty, FillVerdict, Lawful, Marking, Need, Opening, Remedy};
+use rulebook::{Duty, FillVerdict, Known, Lawful, Marking, Need, Opening, Remedy};
 use scenario::{Ask, ENTERED, SINCE_2014, assert_remedies, bedroom, opening_in, two_wire_cables, under, water};
 
 /// Published (contested as to which comes first): https://xenforo.mikeholt.com/threads/replacing-2-wire-receptacles-with-afcis.115134/
@@ -29,6 +29,8 @@ fn like_for_like_does_not_escape_afci_protection() {
     let judgement = under(Nec2014, &bedroom());
     assert_eq!(judgement.need(Duty::Afci), Need::Required);
     assert!(judgement.condition_names(Remedy::NongroundingReceptacle, "AFCI protection"));
+    let afci = judgement.duties.iter().find(|verdict| verdict.duty == Duty::Afci).expect("every duty is answered");
+    assert!(afci.cites.iter().any(|cite| matches!(cite.known, Known::Disputed(_))), "{:?}", afci.cites);
 }
 
 /// Published (contested): https://forums.mikeholt.com/threads/would-this-be-compliant.146913/

@@ -30,6 +30,8 @@ enum Changed {
     Nothing,
     /// Protection from the panel or at the first receptacle, without exception.
     Always,
+    /// The same; pieces of up to 6 ft that add no outlet and no device are excepted, and what else that excuses is argued.
+    BeyondSixFeetArgued,
     /// The same; pieces of up to 6 ft that add no outlet and no device are excepted.
     BeyondSixFeet,
     /// The same; splicing devices add nothing, and what lies inside an enclosure is not measured.
@@ -43,7 +45,7 @@ const CHANGED_WIRING: ByEdition<Changed> = ByEdition {
     readings: &[
         Reading::read(Nec2008, "210.12", COURSE_236, Changed::Nothing),
         Reading::read(Nec2011, "210.12(B)", TEXT_2011, Changed::Always),
-        Reading::read(Nec2014, "210.12(B)", COURSE_22, Changed::BeyondSixFeet),
+        Reading::read(Nec2014, "210.12(B)", COURSE_22, Changed::BeyondSixFeetArgued),
         Reading::read(Nec2017, "210.12(D)", COURSE_236, Changed::BeyondSixFeet),
         Reading::read(Nec2020, "210.12(D)", CORNER_2020, Changed::BeyondSixFeetOutside),
         Reading::read(Nec2023, "210.12(E)", COURSE_1855, Changed::BeyondSixFeetOutside),
@@ -81,6 +83,11 @@ const fn in_words(changed: Changed) -> Option<&'static str> {
         Changed::Always => Some(
             "where the room is one of the AFCI rooms, changed wiring of its 120 V circuits of 15 and 20 A is AFCI-protected \
              from the panel or at the first receptacle, however short it is",
+        ),
+        Changed::BeyondSixFeetArgued => Some(
+            "where the room is one of the AFCI rooms, changed wiring of its 120 V circuits of 15 and 20 A is AFCI-protected \
+             from the panel or at the first receptacle; pieces of 6 ft or less without a new outlet are excepted, and whether \
+             that excuses a receptacle that is replaced is argued under this edition: count on its being due",
         ),
         Changed::BeyondSixFeet => Some(
             "where the room is one of the AFCI rooms, changed wiring of its 120 V circuits of 15 and 20 A is AFCI-protected \

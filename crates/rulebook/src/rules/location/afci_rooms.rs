@@ -1,7 +1,7 @@
 //! Rooms whose replaced receptacles need AFCI protection.
 
 use crate::amendment::Dated;
-use crate::cited::{ByEdition, Citation, Cited, NotChecked, Reading, Value};
+use crate::cited::{ByEdition, Citation, Cited, Known, NotChecked, Reading, Value};
 use crate::code::CodeInForce;
 use crate::day::Day;
 use crate::duty::Duty;
@@ -33,12 +33,16 @@ enum OnReplacement {
     Always,
 }
 
+const ARGUED_IN_2014: &str = "most read it as reaching every receptacle replaced in a listed room; to some the exception for short \
+     pieces of wiring, or the words on circuits that require it elsewhere, excuse a mere replacement (trade forum, threads 111542, \
+     121820 and 150725)";
+
 const ON_REPLACEMENT: ByEdition<OnReplacement> = ByEdition {
     id: "replacement.afci.on-replacement",
     readings: &[
         Reading::read(Nec2008, "406.3(D)", COURSE_2008, OnReplacement::Never),
         Reading::read(Nec2011, "406.4(D)(4)", MAGAZINE_2011, OnReplacement::From(Day::on(2014, 1, 1))),
-        Reading::read(Nec2014, "406.4(D)(4)", "trade forum, threads 111542 and 150725", OnReplacement::Always),
+        Reading::disputed(Nec2014, "406.4(D)(4)", ARGUED_IN_2014, OnReplacement::Always),
         Reading::read(Nec2017, "406.4(D)(4)", COURSE_307, OnReplacement::Always),
         Reading::read(Nec2020, "406.4(D)(4)", "ecmweb.com, article 21182073", OnReplacement::Always),
         Reading::read(Nec2023, "406.4(D)(4)", "trade forum, thread 2584935", OnReplacement::Always),
@@ -199,12 +203,20 @@ fn begun(code: &CodeInForce) -> Result<Begun, NotChecked> {
     })
 }
 
-/// The exception for a GFCI receptacle without ground, which is practically empty where dual-function devices are sold.
+/// The exception for a GFCI receptacle without ground, which is practically empty where dual-function devices are sold. Where it is
+/// disputed whether an edition has it, that is said.
 fn exception(four_conditions: Cited<bool>) -> Option<Statement> {
     let text = "AFCI protection may be left out only where all four hold: the receptacle is a GFCI one without ground, no \
                 grounding conductor can practically be brought, no combination-type AFCI breaker can be bought for the \
                 panel, and no receptacle that is GFCI and AFCI in one can be bought; such receptacles are sold";
-    four_conditions.value.then(|| Says::Conditions(Remedy::GfciReceptacle, text.into()).by(&[four_conditions.cite]))
+    let unsure = "whether this edition kept the exception of four conditions, the last of which is that no receptacle that is GFCI \
+                  and AFCI in one can be bought, is disputed; such receptacles are sold";
+    let words = match (four_conditions.value, four_conditions.cite.known) {
+        (true, _) => text,
+        (false, Known::Disputed(_)) => unsure,
+        (false, _) => return None,
+    };
+    Some(Says::Conditions(Remedy::GfciReceptacle, words.into()).by(&[four_conditions.cite]))
 }
 
 impl InWords for OnReplacement {
