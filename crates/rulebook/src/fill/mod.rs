@@ -12,6 +12,7 @@ pub use verdict::{DeviceSpace, fill_with};
 use crate::cited::{Citation, NotChecked};
 use dwelling::{Cables, Clamps};
 use electrical::{Gauge, Volume};
+use std::sync::Arc;
 
 /// What is in a box and around it, before any remedy.
 #[derive(Clone, Debug, PartialEq, Eq, Default)]
@@ -72,6 +73,6 @@ pub struct Fit {
     pub verdict: FillVerdict,
     /// The volume of the box, where known.
     pub volume: Option<Volume>,
-    /// The count, where it could be made.
-    pub fill: Option<BoxFill>,
+    /// The count, where it could be made; remedies that load a box alike share it.
+    pub fill: Option<Arc<BoxFill>>,
 }

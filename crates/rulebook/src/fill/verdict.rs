@@ -6,6 +6,7 @@ use crate::fill::count::{BoxContents, Conductors, StrapInBox, count};
 use crate::fill::{FillContents, FillVerdict, Fit};
 use dwelling::{CableInBox, CableKind, Clamps};
 use electrical::{Gauge, Volume};
+use std::sync::Arc;
 
 /// The room that the device of an opening takes. A GFCI, AFCI or dual-function receptacle is one strap like any other.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -48,7 +49,7 @@ pub fn fill_with(
     let least_taken = least.as_ref().map_or(most.taken, |least| least.taken);
     let verdict = held_against(contents, least_taken, most.taken);
     let fill = least.filter(|_| verdict == FillVerdict::TooFull).unwrap_or(most);
-    Fit { verdict: completed(contents, verdict), volume: contents.volume, fill: Some(fill) }
+    Fit { verdict: completed(contents, verdict), volume: contents.volume, fill: Some(Arc::new(fill)) }
 }
 
 /// What is assumed where the survey is silent.
