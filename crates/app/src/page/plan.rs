@@ -100,7 +100,7 @@ fn head(page: &mut String, answer: &PlanAnswer) {
     let meaning = match answer.status {
         PlanStatus::Complete => "every opening lawful, served and as asked for",
         PlanStatus::Provisional => "find these out, or ask, before you rely on it",
-        PlanStatus::Blocked => "something needed cannot be had with what the survey offers",
+        PlanStatus::Blocked => "something needed cannot be had with what the survey offers, or was not checked",
     };
     page.push_str(&format!("{}  {meaning}\n", ink(style, word)));
     for (boxes, what) in grouped(&answer.in_the_way) {

@@ -103,7 +103,7 @@ pub(super) fn shortfalls(plan: &Planned, index: BoxIndex) -> Vec<String> {
             names.join(", ")
         ));
     }
-    if short.wish_unmet {
+    if short.wish_unmet && !short.unlawful {
         let want = plan.facts.dwelling.device_box(index).want;
         list.push(format!("the owner asked for `{}` here, and nothing that was offered gives it", want.name()));
     }
