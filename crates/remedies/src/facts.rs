@@ -116,6 +116,7 @@ pub fn opening_of(dwelling: &Dwelling, tree: Option<&CircuitTree>, index: BoxInd
         readily_accessible: device_box.readily_accessible,
         serves: device_box.serves.clone(),
         on_shared_neutral: dwelling.neutral_is_shared_to(index),
+        half_of_set: device_box.circuit.is_some_and(|circuit| dwelling.partner_of(circuit).is_some()),
         made_for_panel: panel.and_then(|panel| panel.made_for_it.clone()),
         room_beside_panel: panel.and_then(|panel| panel.room_beside),
         has_upstream: has_upstream_receptacle(dwelling, index),

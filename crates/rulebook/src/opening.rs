@@ -39,8 +39,10 @@ pub struct Opening {
     pub readily_accessible: Option<bool>,
     /// What is plugged in.
     pub serves: Vec<Equipment>,
-    /// Whether its circuit shares a neutral with another, up to the box that feeds it included.
+    /// Whether the run that feeds it carries the shared neutral of a multiwire set.
     pub on_shared_neutral: bool,
+    /// Whether its circuit is one half of a multiwire set, though the run that feeds it may carry this half alone.
+    pub half_of_set: bool,
     /// The protective breakers made and listed for its panel. `None` is unknown, an empty list none.
     pub made_for_panel: Option<Vec<ProtectiveBreaker>>,
     /// Whether a dead-front protective device could sit beside the panel.
@@ -82,6 +84,12 @@ names! {
 }
 
 impl Opening {
+    /// Whether its circuit shares a neutral with another, here or nearer to the panel.
+    #[must_use]
+    pub const fn is_on_multiwire(&self) -> bool {
+        self.half_of_set || self.on_shared_neutral
+    }
+
     /// An existing opening with copper conductors of which nothing else is known but the use of its room.
     #[must_use]
     pub fn unexamined(room_use: RoomUse) -> Self {
@@ -102,6 +110,7 @@ impl Opening {
             readily_accessible: None,
             serves: Vec::new(),
             on_shared_neutral: false,
+            half_of_set: false,
             made_for_panel: None,
             room_beside_panel: None,
             has_upstream: None,

@@ -176,6 +176,17 @@ fn protection_at_the_panel_needs_a_device_that_exists() {
     assert_eq!(lawful(None, Some(true), true), Lawful::Yes);
 }
 
+/// Common practice, no source: beyond the point where a set parts, its panel end still sees both circuits.
+#[test]
+fn half_of_a_set_is_protected_at_the_panel_by_two_poles_only() {
+    let half = |made: Vec<ProtectiveBreaker>| Opening { half_of_set: true, made_for_panel: Some(made), ..bedroom() };
+    let lawful = |made| under(Edition::Nec2020, &half(made)).lawful(Remedy::GfciBreaker);
+    assert_eq!(lawful(vec![ProtectiveBreaker::Gfci, ProtectiveBreaker::Dual]), Lawful::No);
+    assert_eq!(lawful(vec![ProtectiveBreaker::GfciTwoPole]), Lawful::Yes);
+    let judged = under(Edition::Nec2020, &half(Vec::new()));
+    assert_eq!(judged.need(Duty::SimultaneousDisconnect), Need::Required);
+}
+
 /// Published: California Electrical Code 2013, 210.4(B) and 300.13(B).
 #[test]
 fn a_multiwire_set_opens_together_and_keeps_its_neutral_whole() {

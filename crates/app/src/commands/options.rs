@@ -92,6 +92,9 @@ pub struct Args {
     /// It is fed over the shared neutral of a multiwire circuit
     #[arg(long)]
     shared_neutral: bool,
+    /// Its circuit is one half of a multiwire circuit, though it is fed beyond the point where the two part
+    #[arg(long)]
+    multiwire: bool,
     /// The protective breakers made for the panel, with commas between, or "none"
     #[arg(long, value_name = "BREAKERS", value_parser = breakers)]
     made_for_panel: Option<Breakers>,
@@ -171,6 +174,7 @@ fn opening(args: &Args) -> Opening {
         readily_accessible: args.readily_accessible,
         serves: args.serves.clone(),
         on_shared_neutral: args.shared_neutral,
+        half_of_set: args.multiwire,
         made_for_panel: args.made_for_panel.as_ref().map(|breakers| breakers.0.clone()),
         room_beside_panel: args.room_beside_panel,
         has_upstream: args.upstream,

@@ -29,6 +29,7 @@ pub fn bedroom() -> Opening {
         readily_accessible: Some(true),
         serves: Vec::new(),
         on_shared_neutral: false,
+        half_of_set: false,
         made_for_panel: Some(vec![ProtectiveBreaker::Gfci, ProtectiveBreaker::Dual]),
         room_beside_panel: None,
         has_upstream: Some(true),

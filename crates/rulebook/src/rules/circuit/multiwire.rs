@@ -46,12 +46,15 @@ const NEUTRAL: ByEdition<()> = ByEdition {
 };
 
 fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChecked> {
-    if !opening.on_shared_neutral {
+    if !opening.is_on_multiwire() {
         return Ok(Vec::new());
     }
     // The danger is the same under any edition, whether or not its sections were read.
     let (mut said, cites) = match (TOGETHER.in_force(code), NEUTRAL.in_force(code)) {
-        (Ok(together), Ok(neutral)) => (asked(together.cite, neutral.cite), vec![together.cite, neutral.cite]),
+        (Ok(together), Ok(neutral)) => {
+            let pigtail = opening.on_shared_neutral.then_some(neutral.cite);
+            (asked(together.cite, pigtail), vec![together.cite, neutral.cite])
+        }
         (Err(missing), _) | (_, Err(missing)) => {
             (vec![Says::CannotTell(Duty::SimultaneousDisconnect, missing.because.into()).by(&[])], Vec::new())
         }
@@ -65,13 +68,15 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     Ok(said)
 }
 
-fn asked(together: Citation, neutral: Citation) -> Vec<Statement> {
+/// What is asked; the pigtail only where the neutral is still shared.
+fn asked(together: Citation, pigtail: Option<Citation>) -> Vec<Statement> {
     let why = "the circuit shares its neutral: a two-pole breaker, or breakers with a listed handle tie, opens both hots \
                together; the old panel is reached once its breakers are changed";
     let mut said = vec![Says::Owes(Duty::SimultaneousDisconnect, why.into()).by(&[together])];
+    let Some(neutral) = pigtail else { return said };
     for remedy in Remedy::ALL.iter().copied().filter(|remedy| *remedy != Remedy::Leave) {
-        let pigtail = "join the shared neutral by a splice and a pigtail, so that no device holds it together";
-        said.push(Says::Conditions(remedy, pigtail.into()).by(&[neutral]));
+        let words = "join the shared neutral by a splice and a pigtail, so that no device holds it together";
+        said.push(Says::Conditions(remedy, words.into()).by(&[neutral]));
     }
     said
 }

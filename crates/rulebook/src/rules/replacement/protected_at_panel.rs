@@ -74,7 +74,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
 /// only two poles work: a device with one pole sees the other circuit's return current as a fault.
 fn device_at_panel(opening: &Opening) -> Says {
     let remedy = Remedy::GfciBreaker;
-    let shared = opening.on_shared_neutral;
+    let shared = opening.is_on_multiwire();
     let fits = opening
         .made_for_panel
         .as_ref()
