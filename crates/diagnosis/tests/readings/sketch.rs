@@ -31,7 +31,15 @@ impl Sketch {
             above: None,
             below: None,
         };
-        let job = Job { name: "sketch".into(), built: None, dwelling_use: None, edition: None, amendments: None };
+        let job = Job {
+            name: "sketch".into(),
+            built: None,
+            dwelling_use: None,
+            edition: None,
+            place: None,
+            permit_day: None,
+            amendments: None,
+        };
         let dwelling = Dwelling {
             job,
             panels: vec![panel],

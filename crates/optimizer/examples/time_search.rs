@@ -1,4 +1,4 @@
-//! Prints how long generated problems of several sizes take: `cargo run --release -p optimizer --example time_it`.
+//! Prints how long generated problems of several sizes take: `cargo run --release -p optimizer --example time_search`.
 #![allow(clippy::disallowed_methods, clippy::print_stdout, reason = "it measures and prints")]
 
 use std::time::{Duration, Instant};

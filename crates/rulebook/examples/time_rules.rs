@@ -1,4 +1,4 @@
-//! How long the whole rulebook takes for a dwelling of 60 boxes: `cargo run --release -p rulebook --example time_it`.
+//! How long the whole rulebook takes for a dwelling of 60 boxes: `cargo run --release -p rulebook --example time_rules`.
 #![allow(clippy::disallowed_methods, clippy::print_stdout, reason = "a stopwatch for people, no part of the crate")]
 
 use dwelling::{CableInBox, CableKind, Cables, Clamps, Equipment, GroundFact, Holding, RoomUse};

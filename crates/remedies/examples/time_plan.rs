@@ -1,4 +1,4 @@
-//! Times the five steps of a plan on generated dwellings: `cargo run --release -p remedies --example time_it`.
+//! Times the five steps of a plan on generated dwellings: `cargo run --release -p remedies --example time_plan`.
 
 #![allow(clippy::disallowed_methods, clippy::print_stdout, reason = "it measures and prints")]
 #![allow(dead_code, reason = "it makes dwellings as the tests do, and no more")]
