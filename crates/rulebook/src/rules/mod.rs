@@ -37,6 +37,7 @@ pub const RULES: &[Rule] = &[
     circuit::multiwire::RULE,
     circuit::overcurrent::RULE,
     circuit::old_methods::RULE,
+    circuit::range_and_dryer::RULE,
     circuit::directory::RULE,
 ];
 
