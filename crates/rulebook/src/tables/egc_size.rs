@@ -28,7 +28,7 @@ const TABLE_WITH_30_AND_40: &[Row] = &[
 /// What could be confirmed of the rewritten section: nothing changed for circuits of 15 and 20 A.
 const TABLE_TO_20: &[Row] = &[(15, 14, 12), (20, 12, 10)];
 
-const TRANSCRIPTION: &str = "brunsengineering.com, transcription of Table 250.122";
+const COPY_OF_THE_TABLE: &str = "brunsengineering.com, copy of Table 250.122";
 
 /// The rows.
 pub const ROWS: ByEdition<&[Row]> = ByEdition {
@@ -36,10 +36,10 @@ pub const ROWS: ByEdition<&[Row]> = ByEdition {
     readings: &[
         Reading::remembered(Nec2008, "Table 250.122", TABLE_WITH_30_AND_40),
         Reading::remembered(Nec2011, "Table 250.122", TABLE_WITH_30_AND_40),
-        Reading::read(Nec2014, "Table 250.122", TRANSCRIPTION, TABLE),
-        Reading::read(Nec2017, "Table 250.122", TRANSCRIPTION, TABLE),
-        Reading::read(Nec2020, "Table 250.122", TRANSCRIPTION, TABLE),
-        Reading::read(Nec2023, "Table 250.122", TRANSCRIPTION, TABLE),
+        Reading::read(Nec2014, "Table 250.122", COPY_OF_THE_TABLE, TABLE),
+        Reading::read(Nec2017, "Table 250.122", COPY_OF_THE_TABLE, TABLE),
+        Reading::read(Nec2020, "Table 250.122", COPY_OF_THE_TABLE, TABLE),
+        Reading::read(Nec2023, "Table 250.122", COPY_OF_THE_TABLE, TABLE),
         Reading::read(Nec2026, "Table 250.122", TRAINING_2026, TABLE_TO_20),
     ],
 };
