@@ -125,6 +125,10 @@ fn thing(statement: &Statement) -> SaidThing {
             (remedy, lawful) = (Some(*about), Some(Lawful::Disputed));
             why.clone()
         }
+        Says::DisputesUse(about, why) => {
+            remedy = Some(*about);
+            format!("its use is disputed: {why}").into()
+        }
         Says::CannotTellRemedy(about, why) => {
             (remedy, lawful) = (Some(*about), Some(Lawful::NotChecked));
             why.clone()

@@ -53,6 +53,8 @@ pub struct RemedyVerdict {
     pub markings: Vec<Marking>,
     /// The conditions under which it is lawful.
     pub conditions: Vec<Condition>,
+    /// Where it is read in two ways whether what is plugged in may be used on it: both readings, in words.
+    pub disputed_use: Vec<String>,
     /// Where the code allows or bars it; each condition has its own.
     pub cites: Vec<Citation>,
     /// Whether it gives what is plugged in the ground it needs.
@@ -156,6 +158,7 @@ impl Judgement {
             why_not: Vec::new(),
             markings: Vec::new(),
             conditions: Vec::with_capacity(16),
+            disputed_use: Vec::new(),
             cites: Vec::new(),
             serves_equipment: serves_equipment(*remedy, opening, code),
             fit,
@@ -187,6 +190,13 @@ impl Judgement {
             }
             Says::Bars(remedy, why) => self.remedies[remedy as usize].stands(Lawful::No, why, spoken),
             Says::DisputesRemedy(remedy, why) => self.remedies[remedy as usize].stands(Lawful::Disputed, why, spoken),
+            Says::DisputesUse(remedy, why) => {
+                let verdict = &mut self.remedies[remedy as usize];
+                if verdict.lawful != Lawful::No {
+                    add_once(&mut verdict.disputed_use, with_sections(why, &spoken.cites));
+                    add_once(&mut verdict.rules, spoken.rule);
+                }
+            }
             Says::CannotTellRemedy(remedy, why) => {
                 self.remedies[remedy as usize].stands(Lawful::NotChecked, why, spoken)
             }

@@ -66,6 +66,7 @@ const fn about(says: &Says) -> Option<Remedy> {
         Says::Allows(remedy)
         | Says::Bars(remedy, _)
         | Says::DisputesRemedy(remedy, _)
+        | Says::DisputesUse(remedy, _)
         | Says::CannotTellRemedy(remedy, _)
         | Says::Marks(remedy, _)
         | Says::Conditions(remedy, _) => Some(*remedy),

@@ -73,6 +73,8 @@ pub enum Says {
     Bars(Remedy, Words),
     /// Whether this remedy is lawful here is read in two ways: both, in words.
     DisputesRemedy(Remedy, Words),
+    /// This remedy is lawful here as far as this rule goes; whether what is plugged in may be used on it is read in two ways.
+    DisputesUse(Remedy, Words),
     /// Whether this remedy is lawful here cannot be told: what is missing.
     CannotTellRemedy(Remedy, Words),
     /// This remedy, where chosen, must carry this marking.

@@ -211,8 +211,8 @@ fn only_a_real_ground_serves_what_needs_one() {
             for remedy in WITHOUT_A_GROUND {
                 let listed = matches!(served, Equipment::Computer | Equipment::Refrigerator);
                 let argued = listed && remedy != Remedy::NongroundingReceptacle;
-                let expected = if argued { Lawful::Disputed } else { Lawful::Yes };
-                assert_eq!(judgement.lawful(remedy), expected, "{remedy} for {served}");
+                assert_eq!(judgement.lawful(remedy), Lawful::Yes, "{remedy} for {served}");
+                assert_eq!(judgement.use_is_disputed(remedy), argued, "{remedy} for {served}");
                 assert!(!judgement.of(remedy).serves_equipment);
             }
             assert!(!judgement.of(Remedy::Leave).serves_equipment);

@@ -69,6 +69,9 @@ fn one(page: &mut String, remedy: &RemedyAnswer, same_count_again: bool) {
     if !remedy.serves_equipment {
         wrapped(page, "    but      ", "it gives no ground to what is plugged in and needs one", ASK);
     }
+    for both in &remedy.disputed_use {
+        wrapped(page, "    disputed ", both, ASK);
+    }
     if !remedy.markings.is_empty() {
         wrapped(page, "    mark it  ", &format!("“{}”", remedy.markings.join("” and “")), Style::new());
     }

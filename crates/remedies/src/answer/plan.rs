@@ -11,6 +11,7 @@ use crate::room_in_box::GRADES;
 use diagnosis::Site;
 use dwelling::{BoxIndex, DwellingUse, GroundFact, Overcurrent, RouteEnd, RouteKind, names};
 use rulebook::Citation;
+use rulebook::federal::lead_caution;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -334,9 +335,6 @@ fn nothing_below(plan: &Planned) -> Option<i64> {
     Some((bound.cents - weights).max(0))
 }
 
-/// Before this year paint in dwellings may hold lead: target housing of 40 CFR 745.
-const LEAD_PAINT_BEFORE: u16 = 1978;
-
 /// The cautions that every plan carries; common practice, no source, where no section is named.
 fn cautions(built: Option<u16>) -> Vec<String> {
     let mut list = vec![
@@ -352,8 +350,6 @@ fn cautions(built: Option<u16>) -> Vec<String> {
             .to_owned(),
         "local codes and the authority having jurisdiction decide; the work is a licensed electrician's".to_owned(),
     ];
-    if built.is_none_or(|year| year < LEAD_PAINT_BEFORE) {
-        list.push("built before 1978, or nobody knows: opening painted walls falls under the lead-safe work rules (40 CFR 745)".to_owned());
-    }
+    list.extend(lead_caution(built));
     list
 }

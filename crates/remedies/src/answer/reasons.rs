@@ -1,6 +1,6 @@
 //! Why the plan does what it does at an opening, and what keeps it from being the last word, in sentences.
 
-use super::opening::{fill_afterwards, links_ending_at, shortfall_of};
+use super::opening::{fill_afterwards, links_ending_at, remedy_of, shortfall_of};
 use crate::candidate::{AFCI, Step};
 use crate::device::{AtPanel, BoxWork};
 use crate::planned::{Planned, Protector};
@@ -144,6 +144,14 @@ pub(super) fn open_questions(plan: &Planned, index: BoxIndex) -> Vec<String> {
             list.push("ask the authority whether the old, thinner ground may serve a grounding receptacle".to_owned());
         }
         _ => {}
+    }
+    if let Some(remedy) = remedy_of(plan, index) {
+        let verdict = at_judged(plan, index).remedies.iter().find(|verdict| verdict.remedy == remedy);
+        let disputed =
+            verdict.filter(|verdict| verdict.lawful == Lawful::Disputed && at.ground != GroundFact::Disputed);
+        list.extend(
+            disputed.iter().flat_map(|verdict| &verdict.why_not).map(|both| format!("ask the authority: {both}")),
+        );
     }
     if at.tree.is_none() {
         list.push("find out which circuit it is on".to_owned());

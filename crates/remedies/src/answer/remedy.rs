@@ -25,6 +25,8 @@ pub struct RemedyAnswer {
     pub cites: Vec<String>,
     /// The conditions under which it is lawful.
     pub conditions: Vec<String>,
+    /// Where it is read in two ways whether what is plugged in may be used on it: both readings.
+    pub disputed_use: Vec<String>,
     /// Why it is not lawful, is disputed or was not checked; null where it is lawful.
     pub why_not: Option<String>,
     /// The authorities whose changes or answers have a part in this.
@@ -47,6 +49,7 @@ impl RemedyAnswer {
             markings: verdict.markings.iter().map(|marking| marking.name()).collect(),
             cites: sections(&verdict.cites),
             conditions: verdict.conditions.iter().map(|condition| condition.text.clone()).collect(),
+            disputed_use: verdict.disputed_use.clone(),
             why_not: (!verdict.why_not.is_empty()).then(|| verdict.why_not.join("; ")),
             changed_by: verdict.changed_by.clone(),
             fill,

@@ -81,6 +81,7 @@ pub trait Ask {
     fn markings(&self, remedy: Remedy) -> Vec<Marking>;
     fn fit(&self, remedy: Remedy) -> FillVerdict;
     fn condition_names(&self, remedy: Remedy, words: &str) -> bool;
+    fn use_is_disputed(&self, remedy: Remedy) -> bool;
 }
 
 impl Ask for Judgement {
@@ -101,6 +102,9 @@ impl Ask for Judgement {
     }
     fn condition_names(&self, remedy: Remedy, words: &str) -> bool {
         self.of(remedy).conditions.iter().any(|condition| condition.text.contains(words))
+    }
+    fn use_is_disputed(&self, remedy: Remedy) -> bool {
+        !self.of(remedy).disputed_use.is_empty()
     }
 }
 

@@ -55,7 +55,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
             let both = "to some equipment that must be grounded may be plugged in where a GFCI stands in for a ground, to others \
                         the list forbids it";
             for remedy in [Remedy::GfciReceptacle, Remedy::DownstreamOfGfci, Remedy::GfciBreaker] {
-                said.push(Says::DisputesRemedy(remedy, both.into()).by(&[listed.cite]));
+                said.push(Says::DisputesUse(remedy, both.into()).by(&[listed.cite]));
             }
         }
     }
