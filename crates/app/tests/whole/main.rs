@@ -9,6 +9,7 @@ mod exit_codes;
 mod flat;
 mod help;
 mod knob_and_tube;
+mod law_in_force;
 mod mistakes;
 mod options;
 mod own_prices;
