@@ -8,16 +8,17 @@ fn bungalow() -> String {
 }
 
 fn duty<'a>(plan: &'a Value, id: &str, duty: &str) -> &'a Value {
-    let opening = list(plan, "/openings").iter().find(|opening| opening["box"] == id).unwrap();
+    let opening =
+        list(plan, "/openings").iter().find(|opening| opening["box"] == id).expect("the test writes what it reads");
     &opening["requires"][duty]
 }
 
 /// A folder with a survey and a file of local code beside it.
 fn folder(name: &str, survey: &str, local: &str) -> String {
     let folder = std::env::temp_dir().join(format!("thirdwire-{name}-{}", std::process::id()));
-    std::fs::create_dir_all(&folder).unwrap();
-    std::fs::write(folder.join("house.toml"), survey).unwrap();
-    std::fs::write(folder.join("larch.toml"), local).unwrap();
+    std::fs::create_dir_all(&folder).expect("the test writes what it reads");
+    std::fs::write(folder.join("house.toml"), survey).expect("the test writes what it reads");
+    std::fs::write(folder.join("larch.toml"), local).expect("the test writes what it reads");
     folder.join("house.toml").display().to_string()
 }
 
