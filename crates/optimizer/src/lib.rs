@@ -14,6 +14,7 @@ mod primal;
 mod problem;
 mod solution;
 mod solve;
+pub mod steiner;
 mod tree_solver;
 mod validate;
 mod weight;

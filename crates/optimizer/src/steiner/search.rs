@@ -1,0 +1,171 @@
+//! Branch and bound over the graphs of an instance: each is reduced, bounded by dual ascent, tried with label setting,
+//! and split at a node that is either in the tree or not.
+
+use super::cases::{case, missed, starts, starts_anywhere};
+use super::dual_ascent::ascend;
+use super::graph::{Graph, History};
+use super::instance::{Cost, Instance, MOST, Tree};
+use super::label_setting::{Labelled, MOST_TERMINALS, label_setting};
+use super::node_work::{Bounded, bounded};
+use super::primal::{Found, cheapest_over};
+use super::split::{Split, split};
+use super::tree::tree_over;
+
+/// No tree costs as much.
+const NO_TREE: Cost = MOST * 2;
+/// Labels at the first graphs, and at all later ones.
+const LABELS: [usize; 2] = [3_000_000, 150_000];
+
+/// When to stop before the search has ended.
+pub struct SteinerLimits<'a> {
+    /// The most graphs that are searched.
+    pub nodes: Option<u64>,
+    /// Asked now and then; `true` stops.
+    pub stop: &'a mut dyn FnMut() -> bool,
+}
+
+/// A graph still to be searched.
+pub(crate) struct Open {
+    pub(crate) graph: Graph,
+    pub(crate) bound: Cost,
+    pub(crate) depth: usize,
+    pub(crate) start: usize,
+}
+
+pub(crate) struct Search<'a, 'b> {
+    pub(crate) instance: &'a Instance,
+    pub(crate) history: History,
+    pub(crate) best: Option<Tree>,
+    pub(crate) upper: Cost,
+    pub(crate) nodes: u64,
+    limits: &'a mut SteinerLimits<'b>,
+    stopped: bool,
+}
+
+impl<'a, 'b> Search<'a, 'b> {
+    pub(crate) fn new(instance: &'a Instance, limits: &'a mut SteinerLimits<'b>) -> Self {
+        Self { instance, history: History::default(), best: None, upper: NO_TREE, nodes: 0, limits, stopped: false }
+    }
+
+    /// Searches all cases; returns a bound that no tree goes below. Where it is the best tree's cost, that is optimal;
+    /// `None` where there is no tree.
+    pub(crate) fn run(&mut self) -> Option<Cost> {
+        let starts = starts(self.instance);
+        let anywhere = starts_anywhere(self.instance);
+        if anywhere {
+            let cost = missed(self.instance, &starts);
+            self.offer_tree(Tree { cost, root: None, lines: Vec::new() });
+        }
+        let mut bound = NO_TREE;
+        for (place, &start) in starts.iter().enumerate() {
+            let out = &starts[..place];
+            if missed(self.instance, out) >= self.upper {
+                break;
+            }
+            if self.stopped {
+                bound = bound.min(missed(self.instance, out));
+                break;
+            }
+            let graph = case(self.instance, &mut self.history, start, out);
+            bound = bound.min(self.search(Open { bound: graph.bought_cost, graph, depth: 0, start }));
+        }
+        let bound = bound.min(self.upper);
+        (bound < NO_TREE).then_some(bound)
+    }
+
+    /// Depth first; returns the least bound of what is left open.
+    fn search(&mut self, first: Open) -> Cost {
+        let mut stack = vec![first];
+        while let Some(open) = stack.pop() {
+            if open.bound >= self.upper {
+                continue;
+            }
+            if self.is_over() || self.limits.nodes.is_some_and(|most| self.nodes >= most) {
+                self.stopped = true;
+                return stack.iter().map(|open| open.bound).fold(open.bound, Cost::min);
+            }
+            self.nodes += 1;
+            let floor = open.bound;
+            if let Some(both) = self.visit(open) {
+                stack.extend(both);
+            }
+            if self.stopped {
+                return stack.iter().map(|open| open.bound).fold(floor, Cost::min);
+            }
+        }
+        NO_TREE
+    }
+
+    pub(crate) fn is_over(&mut self) -> bool {
+        self.stopped = self.stopped || (self.limits.stop)();
+        self.stopped
+    }
+
+    /// Works on one graph until it is closed or must be split.
+    fn visit(&mut self, mut open: Open) -> Option<Vec<Open>> {
+        loop {
+            let Bounded::Gap { best, bound } = bounded(self, &mut open) else { return None };
+            open.bound = open.bound.max(bound);
+            if self.stopped || self.labels_close(&mut open) {
+                return None;
+            }
+            match split(self, &mut open, &best) {
+                Split::Again => {}
+                Split::Closed => return None,
+                Split::Both(both) => return Some(both),
+            }
+        }
+    }
+
+    fn labels_close(&mut self, open: &mut Open) -> bool {
+        let graph = &open.graph;
+        let terminals = graph.terminals().len();
+        if terminals > MOST_TERMINALS {
+            return false;
+        }
+        let ascent = ascend(graph, graph.root, None, true);
+        let upper = self.upper - graph.bought_cost;
+        let most = LABELS[open.depth.min(1)].min(400_000_000 / (graph.len() + 1));
+        match label_setting(graph, graph.root, &ascent, upper, most) {
+            Labelled::Cheapest(_, arcs) => {
+                self.offer_arcs(open, arcs.into_iter());
+                true
+            }
+            Labelled::NoneCheaper => true,
+            Labelled::TooMany(bound) => {
+                open.bound = open.bound.max(bound + graph.bought_cost);
+                open.bound >= self.upper
+            }
+        }
+    }
+
+    pub(crate) fn offer(&mut self, open: &Open, found: &Found) {
+        if found.cost + open.graph.bought_cost < self.upper {
+            self.offer_arcs(open, found.arcs());
+        }
+    }
+
+    /// All nodes are terminals of a symmetric graph.
+    pub(crate) fn offer_spanning(&mut self, open: &Open) {
+        if let Some(mut found) = cheapest_over(&open.graph, open.graph.root, &open.graph.present) {
+            super::primal::prune(&open.graph, open.graph.root, &mut found);
+            self.offer(open, &found);
+        }
+    }
+
+    pub(crate) fn offer_arcs(&mut self, open: &Open, arcs: impl Iterator<Item = u32>) {
+        let graph = &open.graph;
+        let parts = arcs.map(|arc| graph.made[(arc / 2) as usize]).chain(graph.bought.iter().copied());
+        let lines = self.history.lines(parts);
+        if let Some(tree) = tree_over(self.instance, open.start, &lines) {
+            self.offer_tree(tree);
+        }
+    }
+
+    fn offer_tree(&mut self, tree: Tree) {
+        if tree.cost < self.upper {
+            self.upper = tree.cost;
+            self.best = Some(tree);
+        }
+    }
+}
