@@ -5,7 +5,7 @@ use std::io::Read;
 use std::process::ExitCode;
 use std::time::{Duration, Instant};
 
-use optimizer::steiner::{Cost, SteinerLimits, read, solve_steiner};
+use optimizer::steiner::{Cost, Methods, SteinerLimits, read, solve_steiner};
 
 fn main() -> ExitCode {
     match run() {
@@ -21,7 +21,8 @@ fn run() -> Result<(), String> {
     let (mut file, mut seconds, mut nodes) = (None, 60.0, None);
     let mut words = std::env::args().skip(1);
     while let Some(word) = words.next() {
-        let mut number = || words.next().and_then(|word| word.parse::<f64>().ok()).ok_or(format!("{word} needs a number"));
+        let mut number =
+            || words.next().and_then(|word| word.parse::<f64>().ok()).ok_or(format!("{word} needs a number"));
         match word.as_str() {
             "--seconds" => seconds = number()?,
             "--nodes" => nodes = Some(number()? as u64),
@@ -39,8 +40,9 @@ fn run() -> Result<(), String> {
     let start = Instant::now();
     let deadline = start + Duration::from_secs_f64(seconds.clamp(0.0, 1e9));
     let mut stop = || Instant::now() >= deadline;
-    let answer = solve_steiner(&reading.instance, &mut SteinerLimits { nodes, stop: &mut stop })
-        .map_err(|fault| format!("{fault:?}"))?;
+    let answer =
+        solve_steiner(&reading.instance, &mut SteinerLimits { nodes, stop: &mut stop, methods: Methods::default() })
+            .map_err(|fault| format!("{fault:?}"))?;
     let shown = |cost: Option<Cost>| match cost {
         Some(cost) if reading.decimals > 0 => {
             let unit = (10 as Cost).pow(reading.decimals);

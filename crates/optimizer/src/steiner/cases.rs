@@ -20,8 +20,8 @@ pub(crate) fn starts_anywhere(instance: &Instance) -> bool {
 }
 
 /// The graph of all trees that start at `root` and leave the nodes in `out` out. A prize is a terminal of its own,
-/// joined to its node for nothing and to the root at the prize.
-pub(crate) fn case(instance: &Instance, history: &mut History, root: usize, out: &[usize]) -> Graph {
+/// joined to its node for nothing and to the root at the prize; those terminals' nodes are told in order.
+pub(crate) fn case(instance: &Instance, history: &mut History, root: usize, out: &[usize]) -> (Graph, Vec<usize>) {
     let prizes = instance.prize_by_node();
     let symmetric = instance.is_undirected() && prizes.iter().all(|&prize| prize == 0);
     let mut graph = Graph::with_nodes(instance.nodes, symmetric);
@@ -35,10 +35,12 @@ pub(crate) fn case(instance: &Instance, history: &mut History, root: usize, out:
         graph.remove_node(node as u32);
         graph.bought_cost += prizes[node];
     }
+    let mut copied = Vec::new();
     let nothing = history.add(Made::Nothing);
     for (node, &prize) in prizes.iter().enumerate() {
         if prize > 0 && graph.present[node] && !graph.terminal[node] {
             let copy = graph.len() as u32;
+            copied.push(node);
             graph.around.push(Vec::new());
             graph.terminal.push(true);
             graph.present.push(true);
@@ -46,7 +48,7 @@ pub(crate) fn case(instance: &Instance, history: &mut History, root: usize, out:
             graph.add_edge(root as u32, copy, prize, NEVER, nothing);
         }
     }
-    graph
+    (graph, copied)
 }
 
 /// What leaving all these nodes out costs.

@@ -5,7 +5,7 @@ use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 
 use super::graph::{Graph, NEVER};
-use super::instance::Cost;
+use super::instance::{Cost, MOST};
 
 /// A set of nodes around a terminal, and by how much the arcs into it were charged.
 #[derive(Clone, Debug)]
@@ -42,17 +42,14 @@ struct Climb<'a> {
 pub(crate) fn ascend(graph: &Graph, root: u32, guide: Option<&[bool]>, keep_cuts: bool) -> Ascent {
     let mut active = graph.terminal.clone();
     active[root as usize] = false;
-    let mut climb = Climb {
-        graph,
-        root,
-        guide,
-        slack: graph.cost.clone(),
-        mark: vec![0; graph.len()],
-        stamp: 0,
-        active,
-    };
-    let mut heap: BinaryHeap<Reverse<(usize, u32)>> =
-        graph.terminals().into_iter().filter(|&node| node != root).map(|node| Reverse((graph.degree(node), node))).collect();
+    let mut climb =
+        Climb { graph, root, guide, slack: graph.cost.clone(), mark: vec![0; graph.len()], stamp: 0, active };
+    let mut heap: BinaryHeap<Reverse<(usize, u32)>> = graph
+        .terminals()
+        .into_iter()
+        .filter(|&node| node != root)
+        .map(|node| Reverse((graph.degree(node), node)))
+        .collect();
     let mut ascent = Ascent { bound: 0, slack: Vec::new(), cuts: Vec::new() };
     while let Some(Reverse((_, terminal))) = heap.pop() {
         let next = heap.peek().map_or(usize::MAX, |Reverse((score, _))| *score);
@@ -104,6 +101,9 @@ impl Climb<'_> {
             }
             cut.retain(|&arc| self.mark[self.graph.tail(arc) as usize] != self.stamp);
             if cut.is_empty() {
+                if keep_cuts {
+                    ascent.cuts.push(RaisedCut { terminal, nodes: inside, value: MOST });
+                }
                 return Raised::Unreachable;
             }
             let mut score = cut.len();

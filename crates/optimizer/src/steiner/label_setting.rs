@@ -33,7 +33,7 @@ struct Label {
 /// How the labels came out.
 pub(crate) enum Labelled {
     /// The arcs of a tree that is cheaper than the limit and cheapest.
-    Cheapest(Cost, Vec<u32>),
+    Cheapest(Vec<u32>),
     /// No tree is cheaper than the limit.
     NoneCheaper,
     /// More labels than allowed; no tree is cheaper than this.
@@ -90,10 +90,21 @@ struct Labels<'a> {
     upper: Cost,
     graph: &'a Graph,
     terminal_set: Vec<Set>,
+    work: u64,
 }
 
-/// Finds the cheapest tree below `upper`, with at most so many labels. The ascent must have kept its cuts.
-pub(crate) fn label_setting(graph: &Graph, root: u32, ascent: &Ascent, upper: Cost, most: usize) -> Labelled {
+/// How far the labels may go.
+pub(crate) struct Effort<'a> {
+    /// Labels kept at most.
+    pub(crate) labels: usize,
+    /// Steps at most.
+    pub(crate) work: u64,
+    /// Asked now and then; `true` stops.
+    pub(crate) stop: &'a mut dyn FnMut() -> bool,
+}
+
+/// Finds the cheapest tree below `upper`. The ascent must have kept its cuts.
+pub(crate) fn label_setting(graph: &Graph, root: u32, ascent: &Ascent, upper: Cost, effort: Effort) -> Labelled {
     let terminals: Vec<u32> = graph.terminals().into_iter().filter(|&node| node != root).collect();
     if terminals.len() > MOST_TERMINALS || terminals.is_empty() {
         return Labelled::TooMany(ascent.bound);
@@ -112,10 +123,12 @@ pub(crate) fn label_setting(graph: &Graph, root: u32, ascent: &Ascent, upper: Co
         upper,
         graph,
         terminal_set,
+        work: 0,
     };
     for &terminal in &terminals {
         run.offer(terminal, run.terminal_set[terminal as usize], 0, From::Terminal);
     }
+    let mut asked = 0u32;
     while let Some(Reverse((least, _, index))) = run.heap.pop() {
         let &Label { node, set, cost, settled, .. } = &run.labels[index as usize];
         if settled || least > cost + run.cuts.rest(node, set) {
@@ -123,9 +136,11 @@ pub(crate) fn label_setting(graph: &Graph, root: u32, ascent: &Ascent, upper: Co
         }
         run.labels[index as usize].settled = true;
         if node == root && set == full {
-            return Labelled::Cheapest(cost, run.arcs(index));
+            return Labelled::Cheapest(run.arcs(index));
         }
-        if run.labels.len() > most {
+        asked += 1;
+        let over = asked.is_multiple_of(4096) && (effort.stop)();
+        if run.labels.len() > effort.labels || run.work > effort.work || over {
             return Labelled::TooMany(least);
         }
         run.spread(index, root);
@@ -147,6 +162,7 @@ impl Labels<'_> {
                 }
             }
         }
+        self.work += self.settled_at[node as usize].len() as u64;
         for place in 0..self.settled_at[node as usize].len() {
             let other = self.settled_at[node as usize][place];
             let &Label { set: with, cost: more, .. } = &self.labels[other as usize];
@@ -158,10 +174,12 @@ impl Labels<'_> {
     }
 
     fn offer(&mut self, node: u32, set: Set, cost: Cost, from: From) {
+        self.work += self.cuts.at_node[node as usize].len() as u64 / 4 + 1;
         if cost >= self.upper {
             return;
         }
-        let old = self.table.get(node, set, |index| (self.labels[index as usize].node, self.labels[index as usize].set));
+        let old =
+            self.table.get(node, set, |index| (self.labels[index as usize].node, self.labels[index as usize].set));
         if let Some(index) = old {
             let label = &mut self.labels[index as usize];
             if label.settled || label.cost <= cost {

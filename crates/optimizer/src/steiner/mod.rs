@@ -2,6 +2,9 @@
 //! special cases.
 
 mod cases;
+mod certificate;
+mod certify;
+mod checker;
 mod degree_tests;
 mod dual_ascent;
 mod graph;
@@ -20,7 +23,10 @@ mod split;
 mod terminal_tests;
 mod tree;
 
+pub use certificate::{Case, Certificate, Cut, Step};
+pub use certify::certify;
+pub use checker::{Refusal, check_bound, check_tree};
 pub use instance::{Cost, Instance, Line, MOST, Malformed, Tree};
 pub use reader::{Reading, Unreadable, read};
-pub use search::SteinerLimits;
+pub use search::{Methods, SteinerLimits};
 pub use solve::{Answer, solve_steiner};

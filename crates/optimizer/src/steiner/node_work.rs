@@ -5,7 +5,7 @@ use super::dual_ascent::ascend;
 use super::graph::{Graph, History, NEVER};
 use super::instance::Cost;
 use super::local_search::improve;
-use super::primal::{Found, cheapest_over, grow, NO_ARC};
+use super::primal::{Found, NO_ARC, cheapest_over, grow};
 use super::reduced_cost::fix_by_reduced_cost;
 use super::search::{Open, Search};
 use super::special_distance::{Walks, remove_long_lines, replace_low_nodes};
@@ -15,7 +15,10 @@ use super::terminal_tests::buy_short_links;
 pub(crate) enum Bounded {
     Closed,
     /// The best tree in this graph, and the bound with what is bought.
-    Gap { best: Found, bound: Cost },
+    Gap {
+        best: Found,
+        bound: Cost,
+    },
 }
 
 /// Nodes that one walk visits at most: in the first graph, and in later ones.
@@ -47,12 +50,15 @@ pub(crate) fn reduce(graph: &mut Graph, history: &mut History, effort: usize) {
 /// Reduces, bounds and fixes until little changes.
 pub(crate) fn bounded(search: &mut Search, open: &mut Open) -> Bounded {
     let level = open.depth.min(1);
-    let mut best: Option<Found> = None;
     let mut bound = open.bound;
     for round in 0..ROUNDS[level] {
-        reduce(&mut open.graph, &mut search.history, EFFORT[level]);
+        if search.methods.distances {
+            reduce(&mut open.graph, &mut search.history, EFFORT[level]);
+        } else {
+            reduce_by_degree(&mut open.graph, &mut search.history);
+        }
         open.graph = open.graph.compacted();
-        best = None;
+        let mut best: Option<Found> = None;
         let terminals = open.graph.terminals();
         if terminals.len() <= 1 {
             search.offer_arcs(open, std::iter::empty());
@@ -109,9 +115,17 @@ fn climb(search: &mut Search, open: &mut Open, best: &mut Option<Found>, bound: 
         if *bound >= search.upper {
             return true;
         }
-        let both: Vec<Cost> =
-            ascent.slack.iter().zip(&open.graph.cost).map(|(slack, cost)| if *cost < NEVER { slack * 8 + cost } else { NEVER }).collect();
-        let starts = if open.graph.symmetric { roots(&open.graph, &open.graph.terminals(), STARTS[level], 1) } else { vec![root] };
+        let both: Vec<Cost> = ascent
+            .slack
+            .iter()
+            .zip(&open.graph.cost)
+            .map(|(slack, cost)| if *cost < NEVER { slack * 8 + cost } else { NEVER })
+            .collect();
+        let starts = if open.graph.symmetric {
+            roots(&open.graph, &open.graph.terminals(), STARTS[level], 1)
+        } else {
+            vec![root]
+        };
         let mut round_best: Option<Found> = None;
         for weight in [&both, &ascent.slack, &open.graph.cost] {
             for &start in &starts {
@@ -132,6 +146,9 @@ fn climb(search: &mut Search, open: &mut Open, best: &mut Option<Found>, bound: 
             return true;
         }
         let upper = search.upper - open.graph.bought_cost;
+        if !search.methods.reduced_costs {
+            continue;
+        }
         fix_by_reduced_cost(&mut open.graph, root, &ascent, upper);
     }
     false

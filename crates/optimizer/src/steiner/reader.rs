@@ -49,11 +49,8 @@ pub fn read(text: &str) -> Result<Reading, Unreadable> {
         match (section.as_str(), word.as_str()) {
             ("", "section") => section = words.get(1).map(|name| name.to_ascii_lowercase()).unwrap_or_default(),
             ("", "eof") => break,
-            ("", _) => {
-                if !word.starts_with("33d32945") && !word.starts_with('#') {
-                    return Err(unreadable(line, &format!("expected `SECTION`, found `{first}`")));
-                }
-            }
+            ("", _) if word.starts_with("33d32945") || word.starts_with('#') => {}
+            ("", _) => return Err(unreadable(line, &format!("expected `SECTION`, found `{first}`"))),
             (_, "end") => section.clear(),
             ("graph", _) => reader.graph(line, &word, &words)?,
             ("terminals", _) => reader.terminal(line, &word, &words)?,

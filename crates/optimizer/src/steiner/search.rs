@@ -5,7 +5,7 @@ use super::cases::{case, missed, starts, starts_anywhere};
 use super::dual_ascent::ascend;
 use super::graph::{Graph, History};
 use super::instance::{Cost, Instance, MOST, Tree};
-use super::label_setting::{Labelled, MOST_TERMINALS, label_setting};
+use super::label_setting::{Effort, Labelled, MOST_TERMINALS, label_setting};
 use super::node_work::{Bounded, bounded};
 use super::primal::{Found, cheapest_over};
 use super::split::{Split, split};
@@ -15,6 +15,8 @@ use super::tree::tree_over;
 const NO_TREE: Cost = MOST * 2;
 /// Labels at the first graphs, and at all later ones.
 const LABELS: [usize; 2] = [3_000_000, 150_000];
+/// Steps of label setting likewise.
+const LABEL_WORK: [u64; 2] = [400_000_000, 10_000_000];
 
 /// When to stop before the search has ended.
 pub struct SteinerLimits<'a> {
@@ -22,6 +24,25 @@ pub struct SteinerLimits<'a> {
     pub nodes: Option<u64>,
     /// Asked now and then; `true` stops.
     pub stop: &'a mut dyn FnMut() -> bool,
+    /// What the search may use.
+    pub methods: Methods,
+}
+
+/// What the search may use beside branching on bounds: for measuring, and for holding one against another.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Methods {
+    /// Reductions by distances and around terminals.
+    pub distances: bool,
+    /// Reductions by reduced costs.
+    pub reduced_costs: bool,
+    /// Dynamic programming over sets of terminals.
+    pub labels: bool,
+}
+
+impl Default for Methods {
+    fn default() -> Self {
+        Self { distances: true, reduced_costs: true, labels: true }
+    }
 }
 
 /// A graph still to be searched.
@@ -30,6 +51,8 @@ pub(crate) struct Open {
     pub(crate) bound: Cost,
     pub(crate) depth: usize,
     pub(crate) start: usize,
+    /// The lines when label setting was tried last.
+    pub(crate) tried: usize,
 }
 
 pub(crate) struct Search<'a, 'b> {
@@ -38,13 +61,23 @@ pub(crate) struct Search<'a, 'b> {
     pub(crate) best: Option<Tree>,
     pub(crate) upper: Cost,
     pub(crate) nodes: u64,
+    pub(crate) methods: Methods,
     limits: &'a mut SteinerLimits<'b>,
     stopped: bool,
 }
 
 impl<'a, 'b> Search<'a, 'b> {
     pub(crate) fn new(instance: &'a Instance, limits: &'a mut SteinerLimits<'b>) -> Self {
-        Self { instance, history: History::default(), best: None, upper: NO_TREE, nodes: 0, limits, stopped: false }
+        Self {
+            instance,
+            history: History::default(),
+            best: None,
+            upper: NO_TREE,
+            nodes: 0,
+            methods: limits.methods,
+            limits,
+            stopped: false,
+        }
     }
 
     /// Searches all cases; returns a bound that no tree goes below. Where it is the best tree's cost, that is optimal;
@@ -66,8 +99,14 @@ impl<'a, 'b> Search<'a, 'b> {
                 bound = bound.min(missed(self.instance, out));
                 break;
             }
-            let graph = case(self.instance, &mut self.history, start, out);
-            bound = bound.min(self.search(Open { bound: graph.bought_cost, graph, depth: 0, start }));
+            let (graph, _) = case(self.instance, &mut self.history, start, out);
+            bound = bound.min(self.search(Open {
+                bound: graph.bought_cost,
+                graph,
+                depth: 0,
+                start,
+                tried: usize::MAX / 8,
+            }));
         }
         let bound = bound.min(self.upper);
         (bound < NO_TREE).then_some(bound)
@@ -120,14 +159,19 @@ impl<'a, 'b> Search<'a, 'b> {
     fn labels_close(&mut self, open: &mut Open) -> bool {
         let graph = &open.graph;
         let terminals = graph.terminals().len();
-        if terminals > MOST_TERMINALS {
+        let size = graph.edges();
+        if !self.methods.labels || terminals > MOST_TERMINALS || size * 5 > open.tried * 4 {
             return false;
         }
+        open.tried = size;
+        let graph = &open.graph;
         let ascent = ascend(graph, graph.root, None, true);
         let upper = self.upper - graph.bought_cost;
-        let most = LABELS[open.depth.min(1)].min(400_000_000 / (graph.len() + 1));
-        match label_setting(graph, graph.root, &ascent, upper, most) {
-            Labelled::Cheapest(_, arcs) => {
+        let level = open.depth.min(1);
+        let labels = LABELS[level].min(400_000_000 / (graph.len() + 1));
+        let effort = Effort { labels, work: LABEL_WORK[level], stop: &mut *self.limits.stop };
+        match label_setting(graph, graph.root, &ascent, upper, effort) {
+            Labelled::Cheapest(arcs) => {
                 self.offer_arcs(open, arcs.into_iter());
                 true
             }

@@ -51,6 +51,7 @@ pub(crate) fn split(search: &mut Search, open: &mut Open, best: &Found) -> Split
         bound: bound.max(open.bound),
         depth: open.depth + 1,
         start: open.start,
+        tried: usize::MAX / 8,
     };
     let out = make(without(&open.graph, node), bounds[0]);
     let inside = make(within(&open.graph, node), bounds[1]);
@@ -63,20 +64,20 @@ fn bound_of(graph: &Graph) -> Cost {
     if bound >= NEVER { NEVER } else { bound + graph.bought_cost }
 }
 
-fn without(graph: &Graph, node: u32) -> Graph {
+pub(crate) fn without(graph: &Graph, node: u32) -> Graph {
     let mut graph = graph.clone();
     graph.remove_node(node);
     graph
 }
 
-fn within(graph: &Graph, node: u32) -> Graph {
+pub(crate) fn within(graph: &Graph, node: u32) -> Graph {
     let mut graph = graph.clone();
     graph.terminal[node as usize] = true;
     graph
 }
 
 /// Nodes to split at: those that the best tree branches at first, then those with many lines.
-fn candidates(graph: &Graph, best: &Found) -> Vec<u32> {
+pub(crate) fn candidates(graph: &Graph, best: &Found) -> Vec<u32> {
     let mut degree = vec![0usize; graph.len()];
     for arc in best.arcs().filter(|&arc| arc != NO_ARC) {
         degree[graph.tail(arc) as usize] += 1;
@@ -92,11 +93,17 @@ fn candidates(graph: &Graph, best: &Found) -> Vec<u32> {
 /// Every node is a terminal: an arc is in the tree or it is not.
 fn split_at_arc(open: &mut Open) -> Split {
     let graph = &open.graph;
-    let arc = (0..graph.cost.len() as u32).filter(|&arc| graph.cost[arc as usize] < NEVER).min_by_key(|&arc| {
-        (graph.tail(arc) != graph.root, graph.cost[arc as usize], arc)
-    });
+    let arc = (0..graph.cost.len() as u32)
+        .filter(|&arc| graph.cost[arc as usize] < NEVER)
+        .min_by_key(|&arc| (graph.tail(arc) != graph.root, graph.cost[arc as usize], arc));
     let Some(arc) = arc else { return Split::Closed };
-    let make = |graph: Graph| Open { graph, bound: open.bound, depth: open.depth + 1, start: open.start };
+    let make = |graph: Graph| Open {
+        graph,
+        bound: open.bound,
+        depth: open.depth + 1,
+        start: open.start,
+        tried: usize::MAX / 8,
+    };
     let mut out = open.graph.clone();
     out.remove_arc(arc);
     let mut inside = open.graph.clone();

@@ -1,0 +1,39 @@
+//! What proves a lower bound: for each case, a tree of splits whose leaves hold raised cuts.
+
+use super::instance::Cost;
+
+/// A proof that no tree costs less than a bound.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Certificate {
+    /// The cases; together with the trees that hold no start they are all trees.
+    pub cases: Vec<Case>,
+}
+
+/// All trees that start here and hold no start of an earlier case.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Case {
+    /// Where the trees start.
+    pub start: usize,
+    /// The splits and leaves: after a split first all of its side without the node, then all of its side with it.
+    pub steps: Vec<Step>,
+}
+
+/// A split or a leaf.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Step {
+    /// First the trees without the node, then those with it.
+    Split(usize),
+    /// Cuts that no arc is charged more for than it costs.
+    Leaf(Vec<Cut>),
+}
+
+/// A set of nodes, without the start, that an arc must lead into if the node it stands for is in the tree.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Cut {
+    /// The node it stands for: a terminal, or one whose prize is charged too.
+    pub toward: usize,
+    /// The nodes, by rising index.
+    pub nodes: Vec<usize>,
+    /// What each arc into the set is charged.
+    pub value: Cost,
+}

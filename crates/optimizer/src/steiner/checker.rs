@@ -1,0 +1,229 @@
+//! The checker: a tree and a certificate held against the instance. It shares nothing with the search but the instance
+//! and the certificate.
+
+use super::certificate::{Case, Certificate, Cut, Step};
+use super::instance::{Cost, Instance, Malformed, Tree};
+
+/// Why a tree or a certificate is refused.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Refusal {
+    /// The instance itself is malformed.
+    MalformedInstance(Malformed),
+    /// The tree does not start where it must, or has lines and no start.
+    WrongStart,
+    /// The lines do not stand by rising index, or one is not there.
+    WrongLines,
+    /// The lines do not lead away from the start to one another, each to a new node.
+    NoTree,
+    /// A terminal is not in the tree.
+    TerminalMissing(usize),
+    /// The cost is another: what it is.
+    WrongCost(Cost),
+    /// The cases are not those that hold all trees.
+    WrongCases,
+    /// The steps of a case do not make one tree of splits, or a node is split at twice.
+    WrongSteps(usize),
+    /// A cut of this case is malformed.
+    WrongCut(usize),
+    /// A line is charged more than it costs.
+    LineOvercharged(usize),
+    /// A prize is charged more than it is.
+    PrizeOvercharged(usize),
+    /// A leaf of this case, or what is left out by all cases, stays below the bound: how high it comes.
+    TooLow(usize, Cost),
+}
+
+/// Checks that the tree is one of the instance and costs what it says.
+///
+/// # Errors
+/// Why it is refused.
+pub fn check_tree(instance: &Instance, tree: &Tree) -> Result<Cost, Refusal> {
+    instance.validate().map_err(Refusal::MalformedInstance)?;
+    if !tree.lines.is_sorted_by(|one, next| one < next) || tree.lines.iter().any(|&line| line >= instance.lines.len()) {
+        return Err(Refusal::WrongLines);
+    }
+    let mut inside = vec![false; instance.nodes];
+    let mut lines_cost: Cost = 0;
+    match tree.root {
+        Some(root) if root >= instance.nodes => return Err(Refusal::WrongStart),
+        Some(root) => {
+            inside[root] = true;
+            lines_cost = spread(instance, tree, &mut inside, root)?;
+        }
+        None if tree.lines.is_empty() => {}
+        None => return Err(Refusal::WrongStart),
+    }
+    if instance.root.is_some() && instance.root != tree.root {
+        return Err(Refusal::WrongStart);
+    }
+    if let Some(&missing) = instance.terminals.iter().find(|&&terminal| !inside[terminal]) {
+        return Err(Refusal::TerminalMissing(missing));
+    }
+    let missed: Cost = instance.prizes.iter().filter(|&&(node, _)| !inside[node]).map(|&(_, prize)| prize).sum();
+    let cost = lines_cost + missed;
+    if cost == tree.cost { Ok(cost) } else { Err(Refusal::WrongCost(cost)) }
+}
+
+/// Goes along all lines from the root, each to a new node; returns what they cost.
+fn spread(instance: &Instance, tree: &Tree, inside: &mut [bool], root: usize) -> Result<Cost, Refusal> {
+    let mut around: Vec<Vec<(usize, Cost)>> = vec![Vec::new(); instance.nodes];
+    for &index in &tree.lines {
+        let line = instance.lines[index];
+        around[line.from].push((line.to, line.there));
+        if let Some(back) = line.back {
+            around[line.to].push((line.from, back));
+        }
+    }
+    let (mut cost, mut reached) = (0, 0);
+    let mut open = vec![root];
+    while let Some(node) = open.pop() {
+        for &(to, step) in &around[node] {
+            if !std::mem::replace(&mut inside[to], true) {
+                cost += step;
+                reached += 1;
+                open.push(to);
+            }
+        }
+    }
+    if reached == tree.lines.len() { Ok(cost) } else { Err(Refusal::NoTree) }
+}
+
+/// Checks that the certificate proves that no tree of the instance costs less than `bound`.
+///
+/// # Errors
+/// Why it is refused.
+pub fn check_bound(instance: &Instance, bound: Cost, certificate: &Certificate) -> Result<(), Refusal> {
+    instance.validate().map_err(Refusal::MalformedInstance)?;
+    let starts: Vec<usize> = certificate.cases.iter().map(|case| case.start).collect();
+    if starts.iter().any(|&start| start >= instance.nodes) {
+        return Err(Refusal::WrongCases);
+    }
+    let mut leaf = Leaf::new(instance, bound);
+    let everywhere = match (instance.root, instance.terminals.is_empty()) {
+        (Some(root), _) => starts == [root],
+        (None, false) => starts.len() == 1 && instance.terminals.contains(&starts[0]),
+        (None, true) => false,
+    };
+    if !everywhere && (instance.root.is_some() || !instance.terminals.is_empty()) {
+        return Err(Refusal::WrongCases);
+    }
+    for (place, case) in certificate.cases.iter().enumerate() {
+        if leaf.out[case.start] {
+            return Err(Refusal::WrongCases);
+        }
+        leaf.case(place, case)?;
+        leaf.out[case.start] = true;
+    }
+    let missed = leaf.missed();
+    if !everywhere && missed < bound {
+        return Err(Refusal::TooLow(starts.len(), missed));
+    }
+    Ok(())
+}
+
+struct Leaf<'a> {
+    instance: &'a Instance,
+    prizes: Vec<Cost>,
+    bound: Cost,
+    out: Vec<bool>,
+    within: Vec<bool>,
+    into: Vec<Vec<(usize, usize, Cost)>>,
+}
+
+enum Turn {
+    Side(usize, bool),
+    Back(usize),
+}
+
+impl<'a> Leaf<'a> {
+    fn new(instance: &'a Instance, bound: Cost) -> Self {
+        let mut within = vec![false; instance.nodes];
+        instance.terminals.iter().chain(&instance.root).for_each(|&node| within[node] = true);
+        // By node, the arcs into it: their tails, their places and their costs.
+        let mut into = vec![Vec::new(); instance.nodes];
+        for (index, line) in instance.lines.iter().enumerate() {
+            into[line.to].push((line.from, 2 * index, line.there));
+            if let Some(back) = line.back {
+                into[line.from].push((line.to, 2 * index + 1, back));
+            }
+        }
+        Self { instance, prizes: instance.prize_by_node(), bound, out: vec![false; instance.nodes], within, into }
+    }
+
+    fn missed(&self) -> Cost {
+        self.prizes.iter().zip(&self.out).filter(|&(_, &out)| out).map(|(prize, _)| prize).sum()
+    }
+
+    fn case(&mut self, place: usize, case: &Case) -> Result<(), Refusal> {
+        let began_within = std::mem::replace(&mut self.within[case.start], true);
+        let mut steps = case.steps.iter();
+        let mut turns = Vec::new();
+        loop {
+            match steps.next() {
+                Some(&Step::Split(node)) => {
+                    if node >= self.instance.nodes || self.out[node] || self.within[node] {
+                        return Err(Refusal::WrongSteps(place));
+                    }
+                    turns.extend([Turn::Back(node), Turn::Side(node, true), Turn::Back(node)]);
+                    self.out[node] = true;
+                }
+                Some(Step::Leaf(cuts)) => {
+                    self.leaf(place, case.start, cuts)?;
+                    loop {
+                        match turns.pop() {
+                            Some(Turn::Back(node)) => {
+                                self.out[node] = false;
+                                self.within[node] = false;
+                            }
+                            Some(Turn::Side(node, side)) => {
+                                self.within[node] = side;
+                                break;
+                            }
+                            None => {
+                                self.within[case.start] = began_within;
+                                let ended = steps.next().is_none();
+                                return if ended { Ok(()) } else { Err(Refusal::WrongSteps(place)) };
+                            }
+                        }
+                    }
+                }
+                None => return Err(Refusal::WrongSteps(place)),
+            }
+        }
+    }
+
+    fn leaf(&self, place: usize, start: usize, cuts: &[Cut]) -> Result<(), Refusal> {
+        let mut sum = self.missed();
+        let mut charged_arc: Vec<Cost> = vec![0; 2 * self.instance.lines.len()];
+        let mut charged_prize: Vec<Cost> = vec![0; self.instance.nodes];
+        let mut inside = vec![usize::MAX; self.instance.nodes];
+        for (index, cut) in cuts.iter().enumerate() {
+            let sorted = cut.nodes.is_sorted_by(|one, next| one < next);
+            let there = cut.nodes.last().is_none_or(|&last| last < self.instance.nodes);
+            let holds = |node: usize| cut.nodes.binary_search(&node).is_ok();
+            if !sorted || !there || holds(start) || !holds(cut.toward) || self.out[cut.toward] || cut.value < 0 {
+                return Err(Refusal::WrongCut(place));
+            }
+            sum = sum.saturating_add(cut.value);
+            if !self.within[cut.toward] {
+                let charged = &mut charged_prize[cut.toward];
+                *charged = charged.saturating_add(cut.value);
+                if *charged > self.prizes[cut.toward] {
+                    return Err(Refusal::PrizeOvercharged(cut.toward));
+                }
+            }
+            cut.nodes.iter().for_each(|&node| inside[node] = index);
+            for &node in cut.nodes.iter().filter(|&&node| !self.out[node]) {
+                for &(tail, arc, cost) in &self.into[node] {
+                    if inside[tail] != index && !self.out[tail] {
+                        charged_arc[arc] = charged_arc[arc].saturating_add(cut.value);
+                        if charged_arc[arc] > cost {
+                            return Err(Refusal::LineOvercharged(arc / 2));
+                        }
+                    }
+                }
+            }
+        }
+        if sum < self.bound { Err(Refusal::TooLow(place, sum)) } else { Ok(()) }
+    }
+}
