@@ -10,7 +10,7 @@ use survey::{Diagnostic, Format, Severity};
 
 /// Where a survey comes from.
 #[derive(Debug, clap::Args)]
-#[group(required = true, multiple = false)]
+#[group(multiple = false)]
 pub struct SurveySource {
     /// The survey: a .toml or .json file, or - to read TOML from standard input
     #[arg(value_name = "SURVEY")]
@@ -36,12 +36,14 @@ impl SurveySource {
     /// Reads the bytes.
     ///
     /// # Errors
-    /// [`CommandError::Unreadable`] for a file, [`CommandError::Usage`] for an example that does not exist.
+    /// [`CommandError::Unreadable`] for a file, [`CommandError::Usage`] for an example that does not exist, or where neither
+    /// is named.
     pub fn read(&self) -> Result<SurveyText, CommandError> {
         match (&self.survey, &self.example) {
             (Some(path), _) => read_file(path),
-            (None, name) => {
-                let example = crate::examples::named(name.as_deref().unwrap_or_default())?;
+            (None, None) => Err(CommandError::Usage("name a survey or an `--example`; see --help".to_owned())),
+            (None, Some(name)) => {
+                let example = crate::examples::named(name)?;
                 let name = format!("{}.toml", example.name);
                 let bytes = example.text.as_bytes().to_vec();
                 Ok(SurveyText { name, bytes, format: Format::Toml, folder: PathBuf::new() })

@@ -10,4 +10,5 @@ pub mod plan;
 pub mod prices;
 pub mod rule;
 pub mod schema;
+pub mod stream;
 pub mod why;

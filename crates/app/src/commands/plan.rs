@@ -3,6 +3,7 @@
 use crate::answering::{SurveySource, dwelling_of, exit_code, write_json, write_text};
 use crate::command_error::CommandError;
 use crate::commands::prices::price_book;
+use crate::commands::stream;
 use crate::law::{CodeFlags, settle};
 use crate::page;
 use remedies::{PlanFault, PlanStatus, Planned, plan_answer};
@@ -20,6 +21,9 @@ use std::process::ExitCode;
 pub struct Args {
     #[command(flatten)]
     source: SurveySource,
+    /// Plan many dwellings: one survey in JSON a line on standard input, one plan a line out, in the same order
+    #[arg(long, conflicts_with_all = ["survey", "example", "full"])]
+    stream: bool,
     /// Your own price book (see `thirdwire prices`)
     #[arg(long, value_name = "FILE")]
     prices: Option<PathBuf>,
@@ -35,9 +39,12 @@ pub struct Args {
 
 /// Runs it.
 pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
+    let book = price_book(args.prices.as_deref(), args.json)?;
+    if args.stream {
+        return stream::run(&args.code, &book);
+    }
     let text = args.source.read()?;
     let dwelling = dwelling_of(&text, args.json)?;
-    let book = price_book(args.prices.as_deref(), args.json)?;
     let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
     let planned =
         Planned::of(&dwelling, law.code, &book).map_err(|PlanFault(faults)| CommandError::Fault(faults.join("; ")))?;

@@ -10,6 +10,7 @@ mod flat;
 mod help;
 mod knob_and_tube;
 mod law_in_force;
+mod many_dwellings;
 mod mistakes;
 mod options;
 mod own_prices;
