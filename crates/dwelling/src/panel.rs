@@ -18,6 +18,9 @@ pub struct Panel {
     pub ground_bar: Option<bool>,
     /// Whether there is room beside it for a box with a dead-front protective device, where known.
     pub room_beside: Option<bool>,
+    /// The current of a fault from a hot conductor to the neutral bar in this panel, as measured or as the supplier states
+    /// its least, where known.
+    pub fault_current: Option<Amperes>,
 }
 
 names! {

@@ -3,10 +3,10 @@
 use crate::decimal::Decimal;
 use crate::measure::{Unmeasured, measure};
 use crate::mistakes::{
-    breaker_not_positive, breaker_not_standard, breaker_too_large, distance_not_possible, gauge_unknown, gauge_unusual,
-    height_not_possible, length_not_positive, length_too_long, number_not_whole, ohms_not_possible, time_not_possible,
-    unknown_trade_size, volts_beyond_meter, volts_negative, volume_not_positive, volume_too_large, wrong_type,
-    wrong_unit,
+    breaker_not_positive, breaker_not_standard, breaker_too_large, distance_not_possible, fault_current_not_possible,
+    gauge_unknown, gauge_unusual, height_not_possible, length_not_positive, length_too_long, number_not_whole,
+    ohms_not_possible, time_not_possible, unknown_trade_size, volts_beyond_meter, volts_negative, volume_not_positive,
+    volume_too_large, wrong_type, wrong_unit,
 };
 use crate::mistakes::{not_a_quantity, unknown_unit};
 use crate::notes::Notes;
@@ -26,6 +26,8 @@ const LARGEST_BOX: Volume = Volume::hundredths(100_000);
 const LARGEST_RATING: i128 = 400;
 const HIGHEST_VOLTS: Volts = Volts::new(300);
 const HIGHEST_OHMS: Ohms = Ohms::milliohms(10_000_000);
+const LEAST_FAULT: i128 = 100;
+const MOST_FAULT: i128 = 100_000;
 const LONGEST_WORK: i128 = 10_000;
 
 /// From memory: NEC 240.6(A), the standard ratings up to 400 A.
@@ -112,6 +114,16 @@ impl Row<'_> {
             notes.push(breaker_not_standard::mistake(amperes, before, next, value.span));
         }
         u32::try_from(amperes).ok().map(Amperes::new)
+    }
+
+    /// The current of a fault, in whole amperes, a started one left out: less is the safer side.
+    pub(crate) fn fault_current(&self, notes: &mut Notes, key: &str) -> Option<Amperes> {
+        let (milliamperes, value) = self.quantity(notes, key)?;
+        if !(LEAST_FAULT * 1_000..=MOST_FAULT * 1_000).contains(&milliamperes) {
+            notes.push(fault_current_not_possible::mistake(key, LEAST_FAULT, MOST_FAULT, value.span));
+            return None;
+        }
+        u32::try_from(milliamperes / 1_000).ok().map(Amperes::new)
     }
 
     pub(crate) fn volts(&self, notes: &mut Notes, key: &str) -> Option<Volts> {

@@ -48,6 +48,7 @@ fn the_job_and_the_panels_are_as_written() {
     assert_eq!(rich.job.amendments.as_deref(), Some("larch-county.toml"));
     assert_eq!(rich.panels[0].made_for_it.as_ref().map(Vec::len), Some(3));
     assert_eq!(rich.panels[0].room_beside, Some(false));
+    assert_eq!(rich.panels[0].fault_current.map(|current| current.get()), Some(1500));
     assert_eq!(rich.panels[1].made_for_it, Some(Vec::new()));
     assert_eq!(rich.panels[1].ground_bar, None);
     assert_eq!(rich.panels[1].overcurrent, Some(Overcurrent::Fuses), "a fused circuit says so");

@@ -21,6 +21,7 @@ impl Sketch {
             made_for_it: None,
             ground_bar: Some(true),
             room_beside: None,
+            fault_current: None,
         };
         let room = Room {
             id: "room".into(),

@@ -57,6 +57,7 @@ fn panel(random: &mut Random, at: usize) -> Panel {
         ]),
         ground_bar: random.weighted(&[(6, Some(true)), (2, Some(false)), (1, None)]),
         room_beside: random.pick(&[Some(true), Some(false), None]),
+        fault_current: None,
     }
 }
 

@@ -51,6 +51,7 @@ kinds! {
     length_too_long,
     height_not_possible,
     distance_not_possible,
+    fault_current_not_possible,
     coordinate_not_possible,
     volume_not_positive,
     volume_too_large,

@@ -1,6 +1,7 @@
 //! Panels.
 
 use crate::notes::Notes;
+use crate::quantity::Quantity;
 use crate::row::Row;
 use crate::shape::{FieldKind, Shape, field};
 use crate::tables::names::{OVERCURRENT, PROTECTIVE_BREAKERS};
@@ -16,6 +17,7 @@ pub(crate) static SHAPE: Shape = Shape {
         field!(may "made_for_it", FieldKind::Names(&PROTECTIVE_BREAKERS), "the protective breakers made and listed for this panel; `[]` where there are none", "[\"gfci\", \"dual\"]"),
         field!(may "ground_bar", FieldKind::Flag, "whether it has a bar for equipment grounding conductors", "true"),
         field!(may "room_beside", FieldKind::Flag, "whether a box with a dead-front device fits beside it", "true"),
+        field!(may "fault_current", FieldKind::Quantity(Quantity::FaultCurrent), "the current of a fault from hot to neutral in this panel: measured, or the least that the supplier states", "\"1500 A\""),
     ],
 };
 
@@ -26,5 +28,6 @@ pub(crate) fn read(notes: &mut Notes, row: &Row<'_>) -> Panel {
         made_for_it: row.names(notes, "made_for_it", ProtectiveBreaker::from_name),
         ground_bar: row.flag(notes, "ground_bar"),
         room_beside: row.flag(notes, "room_beside"),
+        fault_current: row.fault_current(notes, "fault_current"),
     }
 }
