@@ -41,6 +41,7 @@ pub enum Command {
     Plan(commands::plan::Args),
     Options(Box<commands::options::Args>),
     Findings(commands::findings::Args),
+    Checks(commands::checks::Args),
     Circuits(commands::circuits::Args),
     Why(commands::why::Args),
     Rule(commands::rule::Args),

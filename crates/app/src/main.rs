@@ -26,6 +26,7 @@ fn main() -> ExitCode {
         Command::Plan(args) => commands::plan::run(args),
         Command::Options(args) => commands::options::run(args),
         Command::Findings(args) => commands::findings::run(args),
+        Command::Checks(args) => commands::checks::run(args),
         Command::Circuits(args) => commands::circuits::run(args),
         Command::Editions(args) => commands::editions::run(args),
         Command::Why(args) => commands::why::run(args),

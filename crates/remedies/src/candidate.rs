@@ -111,6 +111,12 @@ pub struct Candidate {
 }
 
 impl Candidate {
+    /// Whether the load side of its device protects what it feeds.
+    #[must_use]
+    pub fn gives_protection(&self) -> bool {
+        self.gives != Marks::NONE
+    }
+
     /// The candidate as the optimizer sees it, in a dwelling of so many boxes.
     #[must_use]
     pub fn option(&self, burden_limit: i64, boxes: usize) -> NodeOption {

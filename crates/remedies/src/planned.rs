@@ -3,8 +3,11 @@
 use crate::assemble::{Assembled, assemble};
 use crate::at_panel::PanelCandidate;
 use crate::candidate::{Candidate, GFCI};
+use crate::device::{BoxWork, Device};
 use crate::facts::Facts;
+use crate::room_in_box::GRADES;
 use dwelling::{BoxIndex, Dwelling, Feed, RouteEnd, RouteKind};
+use electrical::Gauge;
 use estimate::{Price, PriceBook};
 use optimizer::{ChosenLink, Cost, Limits, Outcome, Solution, check, solve};
 use rulebook::CodeInForce;
@@ -150,6 +153,42 @@ impl<'a> Planned<'a> {
     #[must_use]
     pub fn route_of(&self, chosen: &ChosenLink) -> &dwelling::Route {
         &self.facts.dwelling.routes[self.assembled.network.bought_as[chosen.link].route]
+    }
+
+    /// The ends of a chosen link, in the direction in which it brings the ground.
+    #[must_use]
+    pub fn ends_of(&self, chosen: &ChosenLink) -> (RouteEnd, RouteEnd) {
+        let (start, end) = self.assembled.network.bought_as[chosen.link].ends;
+        if chosen.forward { (start, end) } else { (end, start) }
+    }
+
+    /// The size of the grounding conductor that a chosen link brings.
+    #[must_use]
+    pub fn size_of(&self, chosen: &ChosenLink) -> Gauge {
+        GRADES[chosen.grade]
+    }
+
+    /// Whether what sits at the panel end of a circuit tree is a GFCI, once the plan is carried out.
+    #[must_use]
+    pub fn gfci_at_panel(&self, tree: usize) -> bool {
+        self.chosen_at_panel(tree).gives.covers(GFCI)
+    }
+
+    /// Whether the device of an opening is a GFCI, once the plan is carried out.
+    #[must_use]
+    pub fn is_gfci(&self, at: BoxIndex) -> bool {
+        self.chosen(at).own.covers(GFCI)
+    }
+
+    /// Whether the plan changes what is in a box: its device, the box itself, or the grounding conductors that end in it.
+    #[must_use]
+    pub fn touches(&self, at: BoxIndex) -> bool {
+        let chosen = self.chosen(at);
+        let lands = |link: &ChosenLink| {
+            let route = self.route_of(link);
+            [route.from, route.to].contains(&RouteEnd::Box(at))
+        };
+        chosen.device != Device::Kept || chosen.box_work != BoxWork::Keep || self.solution.links.iter().any(lands)
     }
 
     /// What a chosen link costs.

@@ -32,6 +32,11 @@ pub const PURE_CRATES: &[PureCrate] = &[
         ours: &["diagnosis", "dwelling", "electrical", "estimate", "optimizer", "rulebook"],
         others: READING_AND_WRITING_VALUES,
     },
+    PureCrate {
+        name: "calculations",
+        ours: &["diagnosis", "dwelling", "electrical", "estimate", "optimizer", "remedies", "rulebook"],
+        others: READING_AND_WRITING_VALUES,
+    },
 ];
 
 /// The crates below `crates/` that may touch the world.

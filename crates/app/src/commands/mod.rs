@@ -1,5 +1,6 @@
 //! The commands, one file each.
 
+pub mod checks;
 pub mod circuits;
 pub mod editions;
 pub mod example;

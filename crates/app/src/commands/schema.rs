@@ -2,6 +2,7 @@
 
 use crate::answering::write_json;
 use crate::command_error::CommandError;
+use calculations::ChecksAnswer;
 use clap::ValueEnum;
 use remedies::{EditionsAnswer, FindingsAnswer, OptionsAnswer, PlanAnswer, WhyAnswer};
 use std::process::ExitCode;
@@ -30,6 +31,8 @@ enum Of {
     Options,
     /// The answer of `findings --json`
     Findings,
+    /// The answer of `checks --json`
+    Checks,
     /// The answer of `why --json`
     Why,
     /// The answer of `editions --json`
@@ -42,6 +45,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
         Of::Survey => write_json(&survey::schema())?,
         Of::Prices => write_json(&survey::prices_schema())?,
         Of::LocalCode => write_json(&survey::local_code_schema())?,
+        Of::Checks => write_json(&schemars::schema_for!(ChecksAnswer))?,
         Of::Why => write_json(&schemars::schema_for!(WhyAnswer))?,
         Of::Editions => write_json(&schemars::schema_for!(EditionsAnswer))?,
         Of::Plan => write_json(&schemars::schema_for!(PlanAnswer))?,

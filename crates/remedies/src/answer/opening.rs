@@ -267,8 +267,7 @@ pub(super) fn links_ending_at<'a>(plan: &'a Planned, index: BoxIndex) -> impl It
 pub(super) fn fill_afterwards(plan: &Planned, index: BoxIndex) -> Option<FillAnswer> {
     let (at, chosen) = (plan.facts.at(index), plan.chosen(index));
     let landings: Vec<usize> = links_ending_at(plan, index).map(|link| link.grade).collect();
-    let touched = chosen.device != Device::Kept || chosen.box_work != BoxWork::Keep || !landings.is_empty();
-    if !touched {
+    if !plan.touches(index) {
         return None;
     }
     let gauge = GRADES[landings.iter().copied().max().unwrap_or(0)];

@@ -7,7 +7,6 @@ use super::law::LawAnswer;
 use super::opening::{MoneyAnswer, OpeningAnswer, cites_of, opening_answer};
 use crate::device::AtPanel;
 use crate::planned::{Planned, Proof};
-use crate::room_in_box::GRADES;
 use diagnosis::Site;
 use dwelling::{BoxIndex, DwellingUse, GroundFact, Overcurrent, RouteEnd, RouteKind, names};
 use rulebook::Citation;
@@ -271,8 +270,7 @@ fn not_offered(plan: &Planned, index: usize) -> Vec<String> {
 fn route_answer(plan: &Planned, link: &optimizer::ChosenLink) -> RouteAnswer {
     let route = plan.route_of(link);
     let bought = &plan.assembled.network.bought_as[link.link];
-    let (start, end) = bought.ends;
-    let (from, to) = if link.forward { (start, end) } else { (end, start) };
+    let (from, to) = plan.ends_of(link);
     let into = &plan.assembled.problem.links[link.link];
     let group = if link.forward { into.to.group } else { into.from.group };
     let grounds = plan.facts.groups.groups.get(group).map(|group| ids(plan.facts.dwelling, &group.members));
@@ -281,7 +279,7 @@ fn route_answer(plan: &Planned, link: &optimizer::ChosenLink) -> RouteAnswer {
         from: end_name(plan, from),
         to: end_name(plan, to),
         kind: route.kind,
-        size: GRADES[link.grade].to_string(),
+        size: plan.size_of(link).to_string(),
         length: route.length.to_string(),
         openings: route.openings,
         note: route.note.clone(),
