@@ -204,6 +204,11 @@ fn all_of(tree: &CircuitTree) -> Vec<BoxIndex> {
     tree.members.iter().chain(&tree.unplaced).copied().collect()
 }
 
+/// Whether a box feeds nothing: not for sure where boxes of its circuit have no known place.
+fn nothing_lies_beyond(tree: &CircuitTree, at: BoxIndex) -> bool {
+    tree.children(at).is_empty() && tree.unplaced.is_empty()
+}
+
 fn gfcis_as_found(dwelling: &Dwelling, trees: &[CircuitTree]) -> Vec<Gfci> {
     let mut found = Vec::new();
     for (position, tree) in trees.iter().enumerate() {
@@ -216,8 +221,8 @@ fn gfcis_as_found(dwelling: &Dwelling, trees: &[CircuitTree]) -> Vec<Gfci> {
             });
         }
         for at in all_of(tree).into_iter().filter(|at| is_gfci(dwelling.device_box(*at).holds)) {
-            // What its load side feeds was not surveyed: nothing, where nothing lies downstream.
-            let complete = tree.children(at).is_empty();
+            // What its load side feeds was not surveyed: nothing, where nothing can lie downstream.
+            let complete = nothing_lies_beyond(tree, at);
             found.push(Gfci { at: GfciPlace::Box(at), behind: vec![at], complete });
         }
     }
@@ -245,7 +250,7 @@ fn gfcis_as_planned(planned: &Planned, trees: &[CircuitTree]) -> Vec<Gfci> {
             found.push(Gfci {
                 at: GfciPlace::Box(at),
                 behind,
-                complete: !kept_unsorted || tree.children(at).is_empty(),
+                complete: !kept_unsorted || nothing_lies_beyond(tree, at),
             });
         }
     }

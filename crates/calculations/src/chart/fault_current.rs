@@ -57,8 +57,9 @@ pub fn fault_current_chart(state: &State, circuit: CircuitIndex) -> Option<Strin
     limits(&mut drawing, &scale, rating);
     if let Some(points) = along_the_circuit(state, circuit, &scale, source) {
         drawing.path(&points, Ink::PaleBlue);
-        if let Some(last) = points.last() {
-            drawing.words((last.0 - 4.0, last.1 - 8.0), "if the ground lay beside the run", Ink::Quiet, Anchor::End);
+        if let Some(early) = points.get(6) {
+            let words = "if the ground lay beside the run";
+            drawing.words((early.0 + 6.0, early.1 - 4.0), words, Ink::Quiet, Anchor::Start);
         }
     }
     openings(&mut drawing, &scale, state, &loops);
@@ -117,11 +118,10 @@ fn axes(drawing: &mut Drawing, scale: &Scale) {
         for step in [1.0, 2.0, 5.0].into_iter().map(|times| decade * times).filter(|step| *step <= scale.most * 1.001) {
             let y = scale.y(step);
             drawing.line((LEFT - 4.0, y), (LEFT, y), Ink::Black, false);
-            drawing.words((LEFT - 8.0, y + 4.0), &format!("{step:.0}"), Ink::Black, Anchor::End);
+            drawing.words((LEFT - 8.0, y + 4.0), &format!("{step:.0} A"), Ink::Black, Anchor::End);
         }
         decade *= 10.0;
     }
-    drawing.words((LEFT - 8.0, TOP - 8.0), "A", Ink::Quiet, Anchor::End);
 }
 
 /// The lines at which the breaker must open, and the advised one.
