@@ -15,3 +15,9 @@ pub const MOST_BEHIND_ONE_GFCI: i64 = 3_999;
 pub fn leakage_allowed_for(device_box: &DeviceBox) -> i64 {
     LIMIT_PER_APPLIANCE * i64::try_from(device_box.serves.len()).unwrap_or(i64::MAX / LIMIT_PER_APPLIANCE)
 }
+
+/// Microamperes as the milliamperes that pages tell.
+#[must_use]
+pub fn milliamperes(microamperes: i64) -> String {
+    format!("{}.{} mA", microamperes / 1000, microamperes % 1000 / 100)
+}

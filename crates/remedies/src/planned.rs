@@ -180,6 +180,12 @@ impl<'a> Planned<'a> {
         self.chosen(at).own.covers(GFCI)
     }
 
+    /// The leakage that everything plugged in on a circuit tree may have by its standards, in microamperes.
+    #[must_use]
+    pub fn leakage_of_circuit(&self, tree: usize) -> i64 {
+        self.assembled.problem.trees[tree].nodes.iter().map(|node| node.burden).sum()
+    }
+
     /// Whether the plan changes what is in a box: its device, the box itself, or the grounding conductors that end in it.
     #[must_use]
     pub fn touches(&self, at: BoxIndex) -> bool {

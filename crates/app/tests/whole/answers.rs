@@ -85,6 +85,19 @@ fn changes_between_editions_have_the_keys_of_their_schema() {
     }
 }
 
+#[test]
+fn checks_have_the_keys_of_their_schema() {
+    let schema = thirdwire(&["schema", "checks"]).json();
+    for name in ["bungalow", "knob-and-tube", "flat"] {
+        for flag in ["--before", "--after"] {
+            let answer = thirdwire(&["checks", "--example", name, flag, "--json"]).json();
+            assert_keys(&schema, &schema, &answer, name);
+        }
+        let both = thirdwire(&["checks", "--example", name, "--json"]).json();
+        assert_keys(&schema, &schema, &both, name);
+    }
+}
+
 /// The check above would be worth nothing if it let a foreign or a missing key pass.
 #[test]
 fn a_key_that_is_missing_or_foreign_does_not_pass() {

@@ -3,6 +3,7 @@
 
 mod answers;
 mod bungalow;
+mod checks;
 mod dwelling_page;
 mod examples;
 mod exit_codes;

@@ -12,7 +12,7 @@ use crate::room_in_box::{GRADES, fit_after};
 use dwelling::{BoxIndex, GroundFact, Holding, RouteEnd};
 use estimate::{Price, Task};
 use optimizer::{ChosenLink, Marks};
-use rulebook::{Citation, Condition, DeviceSpace, Judgement, Lawful, Remedy, RemedyVerdict};
+use rulebook::{Citation, Condition, DeviceSpace, Fit, Judgement, Lawful, Remedy, RemedyVerdict};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -265,6 +265,11 @@ pub(super) fn links_ending_at<'a>(plan: &'a Planned, index: BoxIndex) -> impl It
 
 /// The count of a box as the plan leaves it, where the plan touches it.
 pub(super) fn fill_afterwards(plan: &Planned, index: BoxIndex) -> Option<FillAnswer> {
+    fill_of(plan, index).map(|fit| FillAnswer::of(&fit))
+}
+
+/// The same count as the rulebook makes it.
+pub(super) fn fill_of(plan: &Planned, index: BoxIndex) -> Option<Fit> {
     let (at, chosen) = (plan.facts.at(index), plan.chosen(index));
     let landings: Vec<usize> = links_ending_at(plan, index).map(|link| link.grade).collect();
     if !plan.touches(index) {
@@ -273,7 +278,7 @@ pub(super) fn fill_afterwards(plan: &Planned, index: BoxIndex) -> Option<FillAns
     let gauge = GRADES[landings.iter().copied().max().unwrap_or(0)];
     let space = if at.as_found.holds.has_strap() { DeviceSpace::Strap } else { DeviceSpace::None };
     let count = u32::try_from(landings.len()).unwrap_or(u32::MAX);
-    Some(FillAnswer::of(&fit_after(&plan.facts, at, chosen.box_work, space, count, gauge)))
+    Some(fit_after(&plan.facts, at, chosen.box_work, space, count, gauge))
 }
 
 /// What a choice falls short of.

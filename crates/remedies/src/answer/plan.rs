@@ -6,6 +6,7 @@ use super::findings::{FindingAnswer, NextAnswer, finding_answer, findings_answer
 use super::law::LawAnswer;
 use super::opening::{MoneyAnswer, OpeningAnswer, cites_of, opening_answer};
 use crate::device::AtPanel;
+use crate::leakage::{MOST_BEHIND_ONE_GFCI, milliamperes};
 use crate::planned::{Planned, Proof};
 use diagnosis::Site;
 use dwelling::{BoxIndex, DwellingUse, GroundFact, Overcurrent, RouteEnd, RouteKind, names};
@@ -245,7 +246,7 @@ fn not_offered(plan: &Planned, index: usize) -> Vec<String> {
     let panel = plan.facts.dwelling.panel(tree.panel);
     let offered = |choice: &AtPanel| *choice != AtPanel::AsItIs && choice.is_gfci();
     if plan.assembled.at_panel[index].iter().any(|candidate| offered(&candidate.choice)) {
-        return Vec::new();
+        return too_leaky(plan, index).into_iter().collect();
     }
     let mut list = Vec::new();
     match (&panel.made_for_it, panel.overcurrent) {
@@ -265,6 +266,18 @@ fn not_offered(plan: &Planned, index: usize) -> Vec<String> {
         None => list.push("whether there is room for a device beside the panel is not known: look".to_owned()),
     }
     list
+}
+
+/// Why a GFCI for the whole circuit was ruled out, where it was for what would leak behind it.
+fn too_leaky(plan: &Planned, index: usize) -> Option<String> {
+    let behind = plan.leakage_of_circuit(index);
+    (behind > MOST_BEHIND_ONE_GFCI).then(|| {
+        format!(
+            "a GFCI for the whole circuit would have up to {} of leakage behind it, 0.5 mA for each thing plugged in, and \
+             may trip from 4 mA without a fault",
+            milliamperes(behind)
+        )
+    })
 }
 
 fn route_answer(plan: &Planned, link: &optimizer::ChosenLink) -> RouteAnswer {

@@ -1,10 +1,12 @@
 //! Why the plan does what it does at an opening, and what keeps it from being the last word, in sentences.
 
-use super::opening::{fill_afterwards, links_ending_at, remedy_of, shortfall_of};
+use super::opening::{fill_afterwards, fill_of, links_ending_at, remedy_of, shortfall_of};
 use crate::candidate::{AFCI, Step};
-use crate::device::{AtPanel, BoxWork};
+use crate::device::{AtPanel, BoxWork, Device};
+use crate::leakage::{MOST_BEHIND_ONE_GFCI, milliamperes};
 use crate::planned::{Planned, Protector};
 use dwelling::{BoxIndex, GroundFact, Holding, Reach};
+use electrical::Volume;
 use rulebook::{Duty, Judgement, Lawful, Need};
 
 /// Why this is done at an opening.
@@ -48,7 +50,26 @@ pub(super) fn why(plan: &Planned, index: BoxIndex) -> String {
     if chosen.box_work != BoxWork::Keep {
         sentence.push_str("; the old box is too small for it");
     }
+    if let Some(splices) = splices(plan, index) {
+        sentence.push_str(&splices);
+    }
     sentence
+}
+
+/// How many splices of aluminium a new device takes, and the room that the count leaves for them: they have no allowance of
+/// their own, but their instructions may ask for room.
+fn splices(plan: &Planned, index: BoxIndex) -> Option<String> {
+    let splices = plan.facts.aluminium_conductors(index);
+    if splices == 0 || plan.chosen(index).device == Device::Kept {
+        return None;
+    }
+    let left = fill_of(plan, index).and_then(|fit| Some((fit.volume?, fit.fill?.taken)));
+    let left = left.filter(|(volume, taken)| taken <= volume).map(|(volume, taken)| {
+        let parts = volume.as_ten_thousandths() - taken.as_ten_thousandths();
+        format!("the count leaves {} for them", Volume::ten_thousandths(parts))
+    });
+    let left = left.unwrap_or_else(|| "find out what room the box has for them".to_owned());
+    Some(format!("; aluminium takes {splices} listed splices, and {left}"))
 }
 
 fn here(plan: &Planned, index: BoxIndex) -> String {
@@ -56,9 +77,22 @@ fn here(plan: &Planned, index: BoxIndex) -> String {
     let behind = plan.behind_load(index).len();
     let kind = if chosen.own.covers(AFCI) { "a receptacle that is GFCI and AFCI in one" } else { "a GFCI receptacle" };
     match behind {
-        0 => format!("{kind} here is the cheapest protection for this opening"),
-        _ => format!("{kind} here protects this opening and, from its load side, what it feeds"),
+        0 => format!("{kind} here is the cheapest protection for this opening{}", leakage_of_all(plan, index)),
+        _ => format!(
+            "{kind} here protects this opening and, from its load side, what it feeds{}",
+            leakage_of_all(plan, index)
+        ),
     }
+}
+
+/// That the whole circuit leaks too much for one GFCI, where it does.
+fn leakage_of_all(plan: &Planned, index: BoxIndex) -> String {
+    let Some(tree) = plan.facts.at(index).tree else { return String::new() };
+    let all = plan.leakage_of_circuit(tree);
+    if all <= MOST_BEHIND_ONE_GFCI {
+        return String::new();
+    }
+    format!("; what is plugged in on the whole circuit may leak {}, too much for one GFCI", milliamperes(all))
 }
 
 fn protector(plan: &Planned, index: BoxIndex) -> String {
