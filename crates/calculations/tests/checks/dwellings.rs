@@ -22,7 +22,12 @@ pub fn states_of(text: &str) -> [State; 2] {
 
 pub fn states_of_dwelling(dwelling: &Dwelling) -> [State; 2] {
     let edition = dwelling.job.edition.and_then(Edition::of_year).unwrap();
-    let planned = Planned::of(dwelling, CodeInForce::published(edition), &PriceBook::demo()).unwrap();
+    states_under(dwelling, CodeInForce::published(edition))
+}
+
+/// The wiring before and after the plan of a dwelling under a code.
+pub fn states_under(dwelling: &Dwelling, code: CodeInForce) -> [State; 2] {
+    let planned = Planned::of(dwelling, code, &PriceBook::demo()).unwrap();
     [State::before(&planned), State::after(&planned)]
 }
 

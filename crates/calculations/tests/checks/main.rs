@@ -5,4 +5,9 @@
 mod by_hand;
 mod charts;
 mod dwellings;
+#[path = "../../../remedies/tests/plans/generated.rs"]
+mod generated;
+mod generated_plans;
 mod properties;
+#[path = "../../../remedies/tests/plans/random.rs"]
+mod random;
