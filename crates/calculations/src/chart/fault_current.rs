@@ -12,7 +12,7 @@ use rulebook::tables::egc_size::egc_size;
 
 const WIDTH: f64 = 660.0;
 const HEIGHT: f64 = 360.0;
-const LEFT: f64 = 56.0;
+const LEFT: f64 = 64.0;
 const RIGHT: f64 = 486.0;
 const TOP: f64 = 62.0;
 const BOTTOM: f64 = 312.0;
@@ -57,9 +57,10 @@ pub fn fault_current_chart(state: &State, circuit: CircuitIndex) -> Option<Strin
     limits(&mut drawing, &scale, rating);
     if let Some(points) = along_the_circuit(state, circuit, &scale, source) {
         drawing.path(&points, Ink::PaleBlue);
-        if let Some(early) = points.get(6) {
-            let words = "if the ground lay beside the run";
-            drawing.words((early.0 + 6.0, early.1 - 4.0), words, Ink::Quiet, Anchor::Start);
+        // The words stand below the curve: at their end it is at its lowest above them.
+        let words = "if the ground lay beside the run";
+        if let Some(end) = points.iter().find(|point| point.0 > LEFT + 185.0) {
+            drawing.words((LEFT + 8.0, end.1 + 14.0), words, Ink::Quiet, Anchor::Start);
         }
     }
     openings(&mut drawing, &scale, state, &loops);

@@ -74,14 +74,18 @@ pub(super) fn row(state: &State, at: BoxIndex) -> CheckRow {
         .step_by(5)
         .take_while(|celsius| carries(*celsius).is_some_and(|ampacity| ampacity.carries(breaker)));
     let warmest = warm.last().unwrap_or(ORDINARY_AIR);
-    if may_lie_in_the_heat(state, at) {
-        return asked.not_checked(format!(
-            "find out whether the run lies in a hot attic, in thermal insulation or in a bundle: {gauge} carries {breaker} \
-             in air to {warmest} °C and no more than three conductors together"
-        ));
-    }
-    let says = format!("{gauge} carries {breaker} in air to {warmest} °C; nothing hot lies above its rooms");
-    asked.checked(Verdict::Ok, amounts, Some(found - required), says)
+    // Where a run lies and what lies beside it is not surveyed, so that nothing passes here: the least is told that would do.
+    let find_out = match (dwelling.cable_to(at), may_lie_in_the_heat(state, at)) {
+        (CableKind::KnobAndTube, _) => {
+            "thermal insulation lies against the conductors anywhere, or an attic over them is hot"
+        }
+        (_, true) => "the run lies in a hot attic, in thermal insulation or in a bundle",
+        (_, false) => "the run lies in a bundle with other cables",
+    };
+    asked.not_checked(format!(
+        "find out whether {find_out}: {gauge} carries {breaker} in air to {warmest} °C and no more than three conductors \
+         together"
+    ))
 }
 
 /// Whether an attic or a roof lies above either end of a run, or nobody knows what does.
