@@ -65,7 +65,7 @@ const SINCE: [Row; 5] = [
 /// A row of the table.
 ///
 /// # Source
-/// NEC table 310.16 (310-16, 310.15(B)(16)), transcriptions named above the rows; in part from memory.
+/// NEC table 310.16 (310-16, 310.15(B)(16)), copies named above the rows; in part from memory.
 ///
 /// # Range
 /// 14 to 6 AWG; no 14 AWG aluminium.

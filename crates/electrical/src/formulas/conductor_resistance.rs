@@ -173,7 +173,7 @@ mod tests {
         }
     }
 
-    /// Published: github.com/DerejeKitaw/Component-Communication, src/app/wire-constants.ts, a transcription of the code's
+    /// Published: github.com/DerejeKitaw/Component-Communication, src/app/wire-constants.ts, a copy of the code's
     /// table: stranded copper at 75 °C.
     #[test]
     fn stranded_copper_at_75_c_is_that_of_the_code() {
@@ -184,7 +184,7 @@ mod tests {
         }
     }
 
-    /// Published: the same transcription: stranded aluminium at 75 °C.
+    /// Published: the same copy: stranded aluminium at 75 °C.
     #[test]
     fn stranded_aluminium_at_75_c_is_that_of_the_code() {
         for (number, expected, tolerance) in [(14, 5.17, 0.041_36), (8, 1.28, 0.010_24), (6, 0.808, 0.006_46)] {
@@ -211,7 +211,7 @@ mod tests {
         assert_near(found(16, Copper, Form::Stranded, 75.0), 4.99, 0.06);
     }
 
-    /// Published: brunsengineering.com/nec-table-9, a transcription: alternating current at 60 Hz, rounded to two figures.
+    /// Published: brunsengineering.com/nec-table-9, a copy: alternating current at 60 Hz, rounded to two figures.
     #[test]
     fn small_conductors_have_the_same_resistance_at_60_hz() {
         for (number, expected) in [(14, 3.1), (12, 2.0), (10, 1.2)] {
