@@ -170,9 +170,15 @@ fn with_an_unknown_path(case: &Case, index: BoxIndex) -> GroundState {
     let evidence = case.evidence(index);
     let own = case.dwelling.ground_path_to(index) == GroundPath::Yes;
     match evidence.ground {
-        GroundReading::Poor(sure) => {
+        GroundReading::Poor(sure) if own => {
             state(GroundFact::Poor, sure.max(Likely), "what ground there is has a high impedance")
         }
+        // A high impedance is what metal without a bonding strip reads: it makes no ground of a doubtful method.
+        GroundReading::Poor(_) => state(
+            GroundFact::Unknown,
+            Possible,
+            "what leads to ground has a high impedance, and its wiring method may be no ground at all",
+        ),
         GroundReading::Separate if own && evidence.seen == Some(GroundSeen::Connected) => state(
             GroundFact::Connected,
             Likely,

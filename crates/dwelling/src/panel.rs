@@ -14,6 +14,8 @@ pub struct Panel {
     pub overcurrent: Option<Overcurrent>,
     /// The protective breakers made and listed for this panel. `None` is unknown; an empty list is none.
     pub made_for_it: Option<Vec<ProtectiveBreaker>>,
+    /// Whether it is the service equipment, in which alone the neutral may serve as a ground, where known.
+    pub service: Option<bool>,
     /// Whether it has a bar at which equipment grounding conductors end, where known.
     pub ground_bar: Option<bool>,
     /// Whether there is room beside it for a box with a dead-front protective device, where known.

@@ -104,7 +104,7 @@ fn a_false_ground_reads_right_until_a_load_is_on() {
     assert_reads(faulty.with_load(second, 7.9).readings(second, DIGITAL), [118.5, 118.5, 0.0], 0.05);
 }
 
-/// Published: forums.mikeholt.com/threads/reverse-polarity-bootleg-ground-testing.96491: hot, neutral and ground against
+/// Published: trade forum, thread 96491: hot, neutral and ground against
 /// earth 0, 120 and 120 V, while the three readings are right.
 #[test]
 fn a_reversed_false_ground_shows_only_against_true_earth() {

@@ -2,7 +2,7 @@
 
 use crate::candidate::{AFCI, Candidate, GFCI, Shortfall, Step};
 use crate::device::{BoxWork, Device};
-use crate::facts::{Facts, OpeningFacts};
+use crate::facts::{Facts, OpeningFacts, breaker_to_fit};
 use crate::repairs::{parts_a_ground, repairs_at};
 use crate::room_in_box::{GRADES, Room, room_after};
 use dwelling::{GroundFact, Holding, Want};
@@ -10,12 +10,17 @@ use estimate::{Material, PriceBook, Task};
 use optimizer::{Marks, SupplyNeed};
 use rulebook::{DeviceSpace, Duty, Judgement, Lawful, Marking, Need, Remedy};
 
+/// The largest circuit whose receptacles are planned: protective ones are made for 15 and 20 A only.
+const MOST_AMPERES: u32 = 20;
+
 /// Every candidate of one opening; never empty, since leaving it unresolved is always among them.
 #[must_use]
 pub fn candidates(facts: &Facts, book: &PriceBook, at: &OpeningFacts, links_here: u32) -> Vec<Candidate> {
     let mut list = Candidates { facts, book, at, links_here, found: Vec::new() };
     if !at.as_found.holds.is_receptacle() {
         list.not_a_receptacle();
+    } else if list.is_above_what_is_planned() {
+        list.only_leave();
     } else if facts.dwelling.device_box(at.index).do_not_disturb {
         list.untouchable();
     } else {
@@ -84,11 +89,32 @@ impl Candidates<'_> {
 
     fn held_marks(&self) -> Marks {
         let held = self.at.as_found.holds;
+        if self.at.dead {
+            return Marks::NONE;
+        }
         let gfci = if Device::held_is_gfci(held) { GFCI } else { Marks::NONE };
         gfci | if Device::held_is_afci(held) { AFCI } else { Marks::NONE }
     }
 
+    /// Whether its circuit is larger than those whose receptacles the book of prices and the devices are made for.
+    fn is_above_what_is_planned(&self) -> bool {
+        let opening = &self.at.as_found;
+        let breaker = breaker_to_fit(opening, &self.facts.code).or(opening.breaker);
+        breaker.is_some_and(|breaker| breaker.get() > MOST_AMPERES)
+    }
+
+    fn only_leave(&mut self) {
+        if !self.at.supplied && self.held_marks().covers(GFCI) {
+            self.mark_gfci();
+        } else if self.open(self.judged(), Remedy::Leave) {
+            self.leave(SupplyNeed::Any);
+        }
+    }
+
     fn not_a_receptacle(&mut self) {
+        if self.at.dead {
+            return;
+        }
         let space = if self.at.as_found.holds.has_strap() { DeviceSpace::Strap } else { DeviceSpace::None };
         for work in [BoxWork::Keep, BoxWork::Replace, BoxWork::ReplaceWide] {
             let room = room_after(self.facts, self.at, work, space, self.links_here);
@@ -104,7 +130,7 @@ impl Candidates<'_> {
 
     /// A box whose conductors must be left alone: only what needs no opening of it.
     fn untouchable(&mut self) {
-        let to_be_marked = !self.at.supplied && Device::held_is_gfci(self.at.as_found.holds);
+        let to_be_marked = !self.at.supplied && !self.at.dead && Device::held_is_gfci(self.at.as_found.holds);
         if !to_be_marked && self.open(self.judged(), Remedy::Leave) {
             self.leave(SupplyNeed::Any);
         }
@@ -149,7 +175,8 @@ impl Candidates<'_> {
     fn with_ground_there(&mut self) {
         let holds = self.at.as_found.holds;
         let joined = matches!(self.at.ground, GroundFact::Connected | GroundFact::Unknown | GroundFact::Disputed);
-        if holds == Holding::TwoSlot || (joined && holds.takes_grounding_plug()) {
+        let sound = !self.at.dead;
+        if holds == Holding::TwoSlot || (sound && joined && holds.takes_grounding_plug()) {
             self.leave(SupplyNeed::Any);
         }
         let held = self.held_marks();
@@ -162,7 +189,7 @@ impl Candidates<'_> {
         if self.at.ground == GroundFact::Poor {
             minutes += self.book.minutes(Task::TracePoorGround);
         }
-        if holds.takes_grounding_plug() && !joined {
+        if sound && holds.takes_grounding_plug() && !joined {
             let fittings = vec![(Material::GroundFittings, 1)];
             let draft = self.kept(Step::RestoreKept, SupplyNeed::Supplied, fittings, minutes);
             let draft = Draft { needs: self.duties(), ..draft };
@@ -176,7 +203,7 @@ impl Candidates<'_> {
     fn with_ground_brought(&mut self) {
         let holds = self.at.as_found.holds;
         let test = self.book.minutes(Task::LabelAndTest);
-        if holds.takes_grounding_plug() {
+        if holds.takes_grounding_plug() && !self.at.dead {
             if self.facts.seen_joined(self.at.index) {
                 let draft = self.kept(Step::GroundArrives, SupplyNeed::Supplied, Vec::new(), test);
                 let draft = Draft { needs: self.duties(), ..draft };

@@ -1,12 +1,13 @@
 //! The facts about each box of a dwelling that rules and prices need, gathered once.
 
-use diagnosis::Diagnosis;
+use diagnosis::{Certainty, Condition, Diagnosis};
 use dwelling::{
     BondedGroups, BoxIndex, CableKind, CircuitTree, Dwelling, Feed, GroundFact, GroundSeen, Reach, cables_in_box,
     circuit_trees,
 };
-use electrical::{ConductorMetal, Volume};
-use rulebook::{CodeInForce, FillContents, Judgement, Opening, judge};
+use electrical::{Amperes, ConductorMetal, Volume};
+use rulebook::tables::small_conductors::breaker_too_large;
+use rulebook::{CodeInForce, FillContents, Judgement, Lawful, Opening, Remedy, judge};
 
 /// A dwelling with everything that follows from it, looked up by every later step.
 pub struct Facts<'a> {
@@ -34,6 +35,8 @@ pub struct OpeningFacts {
     pub ground: GroundFact,
     /// Whether its group has a ground from the start.
     pub supplied: bool,
+    /// Whether its protective device does not open on its own test: it is worth nothing, and has to go.
+    pub dead: bool,
     /// The opening as it was found, unknown ground and all.
     pub as_found: Opening,
     /// What the code says of it as it was found.
@@ -56,15 +59,16 @@ impl<'a> Facts<'a> {
                 let tree = tree_of(&trees, index);
                 let ground = grounds[index.0];
                 let as_found = opening_of(dwelling, tree.map(|tree| &trees[tree]), index, ground);
-                let judged_as_found = judge(&as_found, &code);
+                let dead = fails_its_own_test(&diagnosis, index);
+                let judged_as_found = judged(&as_found, dead, &code);
                 let supplied = is_supplied(&groups, &grounds, index);
                 let planned = ground_to_plan_on(ground, supplied);
                 let judged_to_plan = if planned == ground {
                     judged_as_found.clone()
                 } else {
-                    judge(&Opening { ground: planned, ..as_found.clone() }, &code)
+                    judged(&Opening { ground: planned, ..as_found.clone() }, dead, &code)
                 };
-                OpeningFacts { index, tree, ground, supplied, as_found, judged_as_found, judged_to_plan }
+                OpeningFacts { index, tree, ground, supplied, dead, as_found, judged_as_found, judged_to_plan }
             })
             .collect();
         Self { dwelling, code, diagnosis, trees, groups, sites }
@@ -89,6 +93,42 @@ impl<'a> Facts<'a> {
         let seen = self.dwelling.device_box(index).found.iter().rev().find_map(|reading| reading.ground);
         matches!(seen, Some(GroundSeen::Connected | GroundSeen::MetalTight))
     }
+}
+
+/// What the code says of an opening.
+///
+/// Duties are those of the largest breaker that its conductors may stand behind: an unlawful fuse excuses nothing. A
+/// protective device that fails its own test may not be left.
+#[must_use]
+pub fn judged(opening: &Opening, dead: bool, code: &CodeInForce) -> Judgement {
+    let mut judgement = judge(opening, code);
+    if let Some(lawful) = breaker_to_fit(opening, code) {
+        let cautions = judgement.cautions;
+        judgement = Judgement { cautions, ..judge(&Opening { breaker: Some(lawful), ..opening.clone() }, code) };
+    }
+    if dead {
+        let leave = judgement.remedies.iter_mut().filter(|verdict| verdict.remedy == Remedy::Leave);
+        leave.for_each(|verdict| {
+            verdict.lawful = Lawful::No;
+            verdict.why_not.push("its protective device does not open on its own test: replace it".to_owned());
+        });
+    }
+    judgement
+}
+
+/// The largest breaker that the conductors of an opening may stand behind, where the one that is there is larger.
+#[must_use]
+pub fn breaker_to_fit(opening: &Opening, code: &CodeInForce) -> Option<Amperes> {
+    let (breaker, gauge) = (opening.breaker?, opening.gauge?);
+    breaker_too_large(breaker, gauge, opening.metal, code).ok().flatten().map(|largest| largest.value)
+}
+
+/// Whether the protective device in a box was shown not to open on its own test.
+fn fails_its_own_test(diagnosis: &Diagnosis, index: BoxIndex) -> bool {
+    let fails = |finding: &diagnosis::Finding| {
+        finding.condition == Condition::GfciDoesNotTrip && finding.sure == Certainty::Shown
+    };
+    diagnosis.findings_at(index).any(fails)
 }
 
 /// The facts about one box as the rulebook wants them.

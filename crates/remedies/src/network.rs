@@ -166,6 +166,22 @@ fn link_of(facts: &Facts, book: &PriceBook, index: usize, route: &Route) -> Resu
             None => return Err(refuse("find out whether the panel has a ground bar".into(), Vec::new(), true)),
         }
     }
+    if let RouteEnd::Source(source) = route.from
+        && facts.dwelling.source(source).kind == SourceKind::ServiceNeutral
+    {
+        match facts.dwelling.source(source).panel.and_then(|panel| facts.dwelling.panel(panel).service) {
+            Some(true) => {}
+            Some(false) => {
+                let why =
+                    "a neutral may serve as a ground inside the service equipment only, and this panel is fed from it";
+                return Err(refuse(why.into(), Vec::new(), false));
+            }
+            None => {
+                let why = "find out whether this panel is the service equipment: in any other a neutral is no ground";
+                return Err(refuse(why.into(), Vec::new(), true));
+            }
+        }
+    }
     if route.kind == RouteKind::NewCable {
         cable_can_be_led(facts, route, to).map_err(|(why, could_change)| refuse(why, Vec::new(), could_change))?;
     }

@@ -13,7 +13,7 @@ use optimizer::{ChosenLink, Cost, Limits, Outcome, Solution, check, solve};
 use rulebook::CodeInForce;
 
 /// How many nodes of its search tree the search looks at before it settles for the best found: seconds, not minutes.
-const MOST_SEARCHED: u64 = 400_000;
+const MOST_SEARCHED: u64 = 100_000;
 
 /// A dwelling, the choices open in it, and the cheapest lawful whole of them.
 pub struct Planned<'a> {

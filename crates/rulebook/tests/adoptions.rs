@@ -79,7 +79,7 @@ fn new_jersey_asks_for_no_afci_protection_on_replacement_and_names_its_deletion(
     assert!(by[0].starts_with("State of New Jersey"));
 }
 
-/// Published (a case): https://forums.mikeholt.com/threads/selling-customers-on-afci-protection.76124
+/// Published (a case): trade forum, thread 76124
 ///
 /// Indiana struck AFCI protection and tamper-resistant receptacles out of the 2008 edition.
 #[test]

@@ -76,7 +76,7 @@ fn a_lamp_that_lights_on_old_armor_proves_no_ground() {
     assert_remedies(&ENTERED, &no_strip, &[], &[Remedy::RestoreExistingGround]);
 }
 
-/// Published (contested): https://forums.mikeholt.com/threads/effectiveness-of-1920s-armored-cable-ground.127741/post-1994363
+/// Published (contested): trade forum, thread 127741
 ///
 /// Armor of the 1920s: no strip, no ground, to some; judged by what it carries, to others.
 #[test]
@@ -149,7 +149,7 @@ fn the_listed_ends_count_and_a_pipe_beyond_five_feet_does_not() {
     assert_eq!(connects(Nec2014, far), Lawful::No);
 }
 
-/// Published (contested as to bare conductors on a wall): https://xenforo.mikeholt.com/goto/post?id=1556712
+/// Published (contested as to bare conductors on a wall): trade forum, post 1556712
 ///
 /// A conductor of its own, apart from the circuit's: permitted for this, and protected from damage.
 #[test]
@@ -263,7 +263,7 @@ fn a_ground_that_ends_at_an_ungrounded_box_is_none() {
     assert_remedies(&[Nec2014], &extended, &[Remedy::SeparateEgc], &STANDING_IN);
 }
 
-/// Published: https://forums.mikeholt.com/threads/code-question-re-grounding-switches.124605
+/// Published: trade forum, thread 124605
 ///
 /// Switches replaced where a ground is in the box: connect it; it is no case for bringing another.
 #[test]
@@ -282,7 +282,7 @@ fn a_jumper_that_reads_right_may_not_stay() {
     assert!(under(Nec2020, &jumper).cautions.iter().any(|caution| caution.contains("live case")));
 }
 
-/// Published: https://forums.mikeholt.com/threads/type-ac-bonding-strip.4921
+/// Published: trade forum, thread 4921
 ///
 /// What the strip in armored cable is for: with it the armor counts, without it that is argued, and unseen it is looked for.
 #[test]

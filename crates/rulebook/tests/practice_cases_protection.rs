@@ -8,7 +8,7 @@ use rulebook::Edition::{Nec2014, Nec2017, Nec2020};
 use rulebook::{Duty, FillVerdict, Known, Lawful, Marking, Need, Opening, Remedy};
 use scenario::{Ask, ENTERED, SINCE_2014, assert_remedies, bedroom, opening_in, two_wire_cables, under, water};
 
-/// Published (contested as to which comes first): https://xenforo.mikeholt.com/threads/replacing-2-wire-receptacles-with-afcis.115134/
+/// Published (contested as to which comes first): trade forum, thread 115134
 ///
 /// One two-slot receptacle to which both duties come: protection from the panel for one, a device for the other, or both in one.
 #[test]
@@ -33,7 +33,7 @@ fn like_for_like_does_not_escape_afci_protection() {
     assert!(afci.cites.iter().any(|cite| matches!(cite.known, Known::Disputed(_))), "{:?}", afci.cites);
 }
 
-/// Published (contested): https://forums.mikeholt.com/threads/would-this-be-compliant.146913/
+/// Published (contested): trade forum, thread 146913
 ///
 /// 2017: a breaker that is GFCI and AFCI in one and three-slot receptacles on 14-2 cable without ground: lawful with labels.
 /// A GFCI receptacle without AFCI protection: only if all four conditions of the exception hold.
@@ -47,7 +47,7 @@ fn a_dual_function_breaker_with_labels_meets_both_duties_in_2017() {
     assert!(judgement.condition_names(Remedy::GfciReceptacle, "only where all four hold"));
 }
 
-/// Published: https://forums.mikeholt.com/threads/replacement-receptacles.150725/
+/// Published: trade forum, thread 150725
 ///
 /// 2017: the six feet that excuse a short piece of new wiring do not excuse a receptacle that is replaced.
 #[test]
@@ -60,7 +60,7 @@ fn six_feet_excuse_short_wiring_and_no_replacement() {
     }
 }
 
-/// Published (contested): https://forums.mikeholt.com/threads/receptacle-replacement.134287
+/// Published (contested): trade forum, thread 134287
 ///
 /// A box too small is an excuse for where the GFCI sits, and none for AFCI protection.
 #[test]
@@ -77,7 +77,7 @@ fn a_box_too_small_excuses_no_afci_protection() {
     }
 }
 
-/// Published (contested): http://forums.mikeholt.com/goto/post?id=1317206
+/// Published (contested): trade forum, post 1317206
 ///
 /// Somebody fears that tamper resistance ends two-slot replacements: it does not reach them.
 #[test]
@@ -119,7 +119,7 @@ fn a_like_for_like_repair_follows_the_replacement_rules() {
     }
 }
 
-/// Published: https://forums.mikeholt.com/threads/question-about-aluminum-wiring-pigtails-and-co-alr-devices-2020-nec.2588618/post-3014869
+/// Published: trade forum, thread 2588618
 ///
 /// 2020, a kitchen of 1971 on aluminium, a panel for which no protective breaker is made: pigtails to copper and a
 /// tamper-resistant device, or protection beside the panel; no exception for what is marked for aluminium.

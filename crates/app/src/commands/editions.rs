@@ -1,6 +1,6 @@
 //! Says what changes for a dwelling between two editions of the code.
 
-use crate::answering::{SurveySource, dwelling_of, write_json, write_text};
+use crate::answering::{SurveySource, dwelling_of, exit_code, write_json, write_text};
 use crate::command_error::CommandError;
 use crate::commands::prices::price_book;
 use crate::law::published;
@@ -46,5 +46,5 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     } else {
         write_text(&page::editions::render(&answer, &dwelling))?
     }
-    Ok(ExitCode::SUCCESS)
+    Ok(exit_code(!answer.not_checked))
 }

@@ -1,6 +1,6 @@
 //! The page of what changes between two editions.
 
-use super::ink::{DO, HEADLINE, QUIET, ink};
+use super::ink::{ASK, DO, HEADLINE, QUIET, ink};
 use super::lines::wrapped;
 use super::words::money;
 use anstyle::Style;
@@ -19,6 +19,10 @@ pub fn render(answer: &EditionsAnswer, dwelling: &Dwelling) -> String {
         money(answer.plan_to_cents),
         answer.unchanged
     ));
+    if answer.not_checked {
+        let told = "something could not be checked or planned under one of them: the two costs cannot be compared";
+        wrapped(&mut page, "? ", told, ASK);
+    }
     for opening in &answer.openings {
         page.push_str(&format!("\n{}\n", ink(HEADLINE, &opening.box_id)));
         for change in &opening.changes {

@@ -148,7 +148,12 @@ fn grouped(lines: &[String]) -> Vec<(String, String)> {
 }
 
 fn proof(answer: &PlanAnswer) -> String {
+    let unplanned = answer.openings.iter().filter(|opening| opening.step == Step::Unresolved).count();
+    if unplanned > 0 {
+        return format!("{unplanned} openings are not planned: the price is for the rest.");
+    }
     match answer.totals.nothing_below_cents {
+        Some(bound) if bound <= 0 => "Best found in the time given; how much less is possible is not known.".to_owned(),
         None => "No cheaper lawful whole exists among what was offered.".to_owned(),
         Some(bound) => format!("Best found; none can cost less than {}.", money(bound)),
     }
@@ -267,9 +272,6 @@ fn opening_page(page: &mut String, opening: &OpeningAnswer, full: bool, notes: &
         let words = opening.markings.join("” and “");
         wrapped(page, "          mark it ", &format!("“{words}”{plate}"), Style::new());
     }
-    for caution in opening.cautions.iter().filter(|_| full) {
-        wrapped(page, "        ! ", caution, ALARM);
-    }
     for by in &opening.changed_by {
         wrapped(page, "          changed by ", by, Style::new());
     }
@@ -292,6 +294,16 @@ fn opening_page(page: &mut String, opening: &OpeningAnswer, full: bool, notes: &
 }
 
 fn foot(page: &mut String, answer: &PlanAnswer) {
+    let at_openings = |opening: &OpeningAnswer| -> Vec<String> {
+        opening.cautions.iter().map(|caution| format!("{}: {caution}", opening.box_id)).collect()
+    };
+    let told: Vec<String> = answer.openings.iter().flat_map(at_openings).collect();
+    if !told.is_empty() {
+        page.push_str(&format!("\n{}\n", ink(HEADLINE, "Cautions at openings")));
+        for (boxes, caution) in grouped(&told) {
+            wrapped(page, "  ! ", &format!("{boxes}{caution}"), Style::new());
+        }
+    }
     page.push_str(&format!("\n{}\n", ink(HEADLINE, "Cautions")));
     for caution in answer.cautions.iter().chain(&answer.law.warnings) {
         wrapped(page, "  ! ", caution, Style::new());

@@ -54,12 +54,12 @@ pub fn order(opening: &OpeningAnswer) -> String {
         Step::Leave => "leave as it is".to_owned(),
         Step::UseLoadSide => "keep it, join what it feeds to its load side".to_owned(),
         Step::MarkProtected | Step::MarkGfci => "keep the receptacle, mark it".to_owned(),
-        Step::FitTwoSlot | Step::FitGfci | Step::FitProtected => format!("fit a {device}"),
+        Step::FitTwoSlot | Step::FitGfci | Step::FitProtected => format!("fit {device}"),
         Step::RestoreKept => "restore the ground, keep the receptacle".to_owned(),
-        Step::RestoreFitted => format!("fit a {device} on the ground that is there"),
+        Step::RestoreFitted => format!("fit {device} on the ground that is there"),
         Step::GroundArrives => "test only: its ground arrives".to_owned(),
         Step::ConnectKept => "keep the receptacle, join it to the new ground".to_owned(),
-        Step::ConnectFitted => format!("fit a {device} on the new ground"),
+        Step::ConnectFitted => format!("fit {device} on the new ground"),
         Step::Unresolved => "NOTHING LAWFUL FOUND".to_owned(),
     };
     order + box_work
@@ -79,12 +79,12 @@ pub fn repairs(opening: &OpeningAnswer) -> String {
 
 const fn device(device: Device) -> &'static str {
     match device {
-        Device::Kept => "receptacle",
-        Device::TwoSlot => "two-slot receptacle",
-        Device::ThreeSlot => "three-slot receptacle",
-        Device::Gfci => "GFCI receptacle",
-        Device::Afci => "AFCI receptacle",
-        Device::Dual => "GFCI/AFCI receptacle",
+        Device::Kept => "a receptacle",
+        Device::TwoSlot => "a two-slot receptacle",
+        Device::ThreeSlot => "a three-slot receptacle",
+        Device::Gfci => "a GFCI receptacle",
+        Device::Afci => "an AFCI receptacle",
+        Device::Dual => "a GFCI/AFCI receptacle",
     }
 }
 

@@ -4,6 +4,7 @@
 mod answers;
 mod bungalow;
 mod checks;
+mod dangers;
 mod dwelling_page;
 mod examples;
 mod exit_codes;

@@ -20,6 +20,7 @@ impl Sketch {
             overcurrent: Some(Overcurrent::Breakers),
             made_for_it: None,
             ground_bar: Some(true),
+            service: None,
             room_beside: None,
             fault_current: None,
         };

@@ -41,7 +41,7 @@ impl Ampacity {
 type Row = (i8, [u32; 3], [u32; 3]);
 
 /// Published: ask-the-electrician.com/national-electrical-code-nec-table310-16.html, a page with an older table;
-/// 14 AWG also at forums.mikeholt.com/showthread.php?t=185173. 8 and 6 AWG from memory.
+/// 14 AWG also at trade forum, thread 185173. 8 and 6 AWG from memory.
 const OLDER: [Row; 5] = [
     (14, [20, 20, 25], [0, 0, 0]),
     (12, [25, 25, 30], [20, 20, 25]),
@@ -50,7 +50,7 @@ const OLDER: [Row; 5] = [
     (6, [55, 65, 75], [40, 50, 60]),
 ];
 
-/// From memory; 14 AWG at 60 °C: forums.mikeholt.com/showthread.php?t=185173.
+/// From memory; 14 AWG at 60 °C: trade forum, thread 185173.
 const SINCE: [Row; 5] = [
     (14, [15, 20, 25], [0, 0, 0]),
     (12, [20, 25, 30], [15, 20, 25]),
@@ -116,7 +116,7 @@ pub fn table_ampacity(
 /// nearest hundredth.
 ///
 /// # Source
-/// NEC 310.15(B), equation and table; trade forum thread 334.80 derating, forums.mikeholt.com/threads/76226.
+/// NEC 310.15(B), equation and table; trade forum thread 334.80 derating, trade forum, thread 76226.
 ///
 /// # Range
 /// Air from -40 °C to 5 °C below the rating; 10 °C and below count alike. Above, nothing may be carried.
@@ -309,7 +309,7 @@ mod tests {
 
     const COOL: Temperature = Temperature::celsius(30.0);
 
-    /// Published: forums.mikeholt.com/showthread.php?t=185173 and ask-the-electrician.com, an older table 310-16.
+    /// Published: trade forum, thread 185173 and ask-the-electrician.com, an older table 310-16.
     #[test]
     fn older_printings_let_14_and_12_awg_carry_more_at_60_c() {
         assert_eq!(columns(Printing::Older, Copper, Gauge::AWG_14), [20, 20, 25]);
@@ -330,7 +330,7 @@ mod tests {
         assert!(table_ampacity(Printing::Older, Aluminium, Gauge::AWG_14, C75).is_err());
     }
 
-    /// Published: forums.mikeholt.com/threads/334-80-derating.76226: 0.82 at 120 °F for 90 °C.
+    /// Published: trade forum, thread 76226: 0.82 at 120 °F for 90 °C.
     /// From memory: the columns of the code's table of factors for 31-35 °C upward.
     #[test]
     fn correction_factors_are_those_of_the_table() {
@@ -346,7 +346,7 @@ mod tests {
         assert_eq!(correction_percent(C90, Temperature::celsius(25.0)), Ok(104));
     }
 
-    /// Published: forums.mikeholt.com, post 1127497 accepts 20 A, wrongly: it divides the load by one factor and multiplies
+    /// Published: trade forum, post 1127497 accepts 20 A, wrongly: it divides the load by one factor and multiplies
     /// by the other. By hand: 30 × 0.76 × 0.80 = 18.24.
     #[test]
     fn both_factors_multiply_the_ampacity_of_twelve_awg_on_a_roof() {
@@ -374,7 +374,7 @@ mod tests {
         assert_eq!(five.largest_breaker(Printing::Since, C60).unwrap(), Some(Amperes::new(15)));
     }
 
-    /// Published: forums.mikeholt.com/threads/deration-of-conductors.54044: the inputs. By hand: 30 × 0.71 × 0.50 = 10.65.
+    /// Published: trade forum, thread 54044: the inputs. By hand: 30 × 0.71 × 0.50 = 10.65.
     #[test]
     fn a_hot_attic_and_a_bundle_both_count() {
         let attic = twelve(Temperature::fahrenheit(135.0), 14);

@@ -4,7 +4,7 @@ use crate::{Amperes, Current, OutOfRange, TimeSpan};
 use std::fmt;
 
 /// The multiples of their rating at which the magnetic trips of common breakers were found to act, one model at 40.
-/// Published: forums.mikeholt.com/showthread.php?t=68467. A range met in the field: no breaker must keep to it.
+/// Published: trade forum, thread 68467. A range met in the field: no breaker must keep to it.
 pub const MAGNETIC_PICKUP_MULTIPLES: (f64, f64) = (8.0, 13.0);
 
 /// The multiples of their rating at which breakers of the international household standard must not and must trip within
@@ -60,7 +60,7 @@ impl fmt::Display for Clearing {
 ///
 /// # Source
 /// UL 489 as quoted in a component maker's article on calibration tests for 60 min and 2 min; NEMA AB 4 for 50 s; the others from
-/// memory. No standard sets a time for the current of a branch-level fault: forums.mikeholt.com/showthread.php?t=78929.
+/// memory. No standard sets a time for the current of a branch-level fault: trade forum, thread 78929.
 ///
 /// # Range
 /// Ratings from 1 to 6000 A, currents from 0 to 200 000 A. Between 100 % and 135 % a breaker may hold or trip.
@@ -186,14 +186,14 @@ mod tests {
         assert_near(longest_time(300, Amperes::new(40)).unwrap().as_seconds(), 80.0, 1e-9);
     }
 
-    /// Published: forums.mikeholt.com/showthread.php?t=68467: 8 to 13 times the rating.
+    /// Published: trade forum, thread 68467: 8 to 13 times the rating.
     #[test]
     fn five_times_the_rating_lies_below_the_magnetic_trips_met() {
         assert_eq!(MAGNETIC_PICKUP_MULTIPLES, (8.0, 13.0));
         assert!(MAGNETIC_PICKUP_MULTIPLES.0 > 5.0);
     }
 
-    /// Published: forums.mikeholt.com/showthread.php?t=78929, a copy of proposal 10-55 of 2008: the standard sets no time for
+    /// Published: trade forum, thread 78929, a copy of proposal 10-55 of 2008: the standard sets no time for
     /// the faults of branch circuits.
     #[test]
     fn no_fault_current_is_said_to_clear_quicker_than_the_300_percent_point() {

@@ -292,7 +292,7 @@ mod tests {
         assert_eq!(found, [Ok(3), Ok(2)]);
     }
 
-    /// Published: forums.mikeholt.com/threads/standard-load-calc.825 and the load form: 100, 35 and 25 %, breaks at 3000 and
+    /// Published: trade forum, thread 825 and the load form: 100, 35 and 25 %, breaks at 3000 and
     /// 120 000 VA. By hand: 3000 + 0.35 × 117 000 + 0.25 × 80 000 = 63 950; a break at 170 000 would give 68 950.
     #[test]
     fn the_tiers_break_at_3000_and_120000_va() {

@@ -140,7 +140,7 @@ pub fn at_end_of_run(available: Current, factor: f64) -> Result<Current, OutOfRa
 /// `I = V / R`.
 ///
 /// # Source
-/// Ohm's law; forums.mikeholt.com/threads/i-am-missing-something.6518.
+/// Ohm's law; trade forum, thread 6518.
 ///
 /// # Range
 /// Voltages to 1000 V, resistances from 0.001 Ω to 1 MΩ.
@@ -183,7 +183,7 @@ mod tests {
         assert_near(panel.as_amperes(), 39_425.0, 60.0);
     }
 
-    /// Published: forums.mikeholt.com/threads/6518: 4.8 A, printed as 4 A in another thread; yesterdaystractors.com, post
+    /// Published: trade forum, thread 6518: 4.8 A, printed as 4 A in another thread; yesterdaystractors.com, post
     /// 464812: 6 A through 20 Ω.
     #[test]
     fn a_ground_rod_carries_a_few_amperes() {

@@ -54,7 +54,7 @@ impl Target {
     ///
     /// # Source
     /// As [`Target::greatest_impedance`]; the form with an arc is that of the 1994 study of steel conduit as quoted at
-    /// forums.mikeholt.com/threads/egc.136726.
+    /// trade forum, thread 136726.
     ///
     /// # Range
     /// As [`Target::greatest_impedance`]; source impedances from 0 to 10 Ω; answers to 10 000 ft. A source that alone
@@ -121,7 +121,7 @@ impl Target {
 /// 50 ft of 14 AWG, 70 ft of 12 AWG.
 ///
 /// # Source
-/// NEC 2014, 210.12(A), as quoted at forums.mikeholt.com/threads/210-12-a-3-4-b.113884.
+/// NEC 2014, 210.12(A), as quoted at trade forum, thread 113884.
 ///
 /// # Range
 /// 14 and 12 AWG.
@@ -163,7 +163,7 @@ mod tests {
         assert_near(target(0.0, 20, 10.0).greatest_impedance().unwrap().as_ohms(), 0.6, 0.001);
     }
 
-    /// Published: the 1994 study of steel conduit, quoted at forums.mikeholt.com/threads/egc.136726: 280 ft with a 50 V arc
+    /// Published: the 1994 study of steel conduit, quoted at trade forum, thread 136726: 280 ft with a 50 V arc
     /// and 5 times 20 A. By hand: 0.7 Ω / 280 ft = 2.5 mΩ/ft; with it 40 V and 4 times give 400 ft, from memory 395.
     #[test]
     fn half_inch_tubing_implies_a_loop_of_2_5_milliohms_a_foot() {
@@ -184,7 +184,7 @@ mod tests {
         assert_near(feet(target(0.0, 20, 5.0), 1.93), 310.9, 0.5);
     }
 
-    /// Published: forums.mikeholt.com/threads/210-12-a-3-4-b.113884: 50 ft and 70 ft.
+    /// Published: trade forum, thread 113884: 50 ft and 70 ft.
     #[test]
     fn home_runs_to_an_arc_fault_device_of_the_outlet_type() {
         assert_eq!(arc_fault_home_run(Gauge::AWG_14), Some(Length::feet(50)));

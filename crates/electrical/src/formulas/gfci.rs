@@ -7,7 +7,7 @@ pub const CLASS_A_HOLDS_BELOW: Current = Current::milliamperes(4.0);
 /// A Class A device must trip from this on. Published: the same. A load-side neutral that touches ground has the same limit.
 pub const CLASS_A_TRIPS_FROM: Current = Current::milliamperes(6.0);
 /// The largest current the formula for the longest time is stated for.
-/// Published: forums.mikeholt.com/threads/gfci-timer-delay.2559923.
+/// Published: trade forum, thread 2559923.
 pub const CLASS_A_FORMULA_ENDS_AT: Current = Current::milliamperes(264.0);
 /// Where protection of equipment trips. It protects nobody.
 /// Published: electrical-contractor.net/forums/ubbthreads.php/posts/37797.
@@ -60,7 +60,7 @@ pub fn class_a(current: Current) -> Result<ClassA, OutOfRange> {
 /// `t = (20 / I)^1.43`, I in mA, t in s.
 ///
 /// # Source
-/// UL 943, as quoted at forums.mikeholt.com/threads/gfci-timer-delay.2559923. The 1/40 s of popular texts holds only at the
+/// UL 943, as quoted at trade forum, thread 2559923. The 1/40 s of popular texts holds only at the
 /// upper end.
 ///
 /// # Range
@@ -125,7 +125,7 @@ mod tests {
         longest_time(Current::milliamperes(milliamperes)).unwrap().as_seconds()
     }
 
-    /// Published: profengineering.com/glossary/gfci: 4 mA and 6 mA; forums.mikeholt.com, post 653956: the same 6 mA for a
+    /// Published: profengineering.com/glossary/gfci: 4 mA and 6 mA; trade forum, post 653956: the same 6 mA for a
     /// load-side neutral that touches ground.
     #[test]
     fn class_a_holds_below_4_ma_and_trips_from_6_ma() {
@@ -138,7 +138,7 @@ mod tests {
         assert!(at(-1.0).is_err());
     }
 
-    /// Published: forums.mikeholt.com/threads/gfci-timer-delay.2559923, the formula and 1 s at 20 mA.
+    /// Published: trade forum, thread 2559923, the formula and 1 s at 20 mA.
     /// By hand: (20/6)^1.43 = 5.594 and the like.
     #[test]
     fn the_longest_times_are_those_of_the_formula() {

@@ -317,7 +317,7 @@ mod tests {
         assert!(span.least.as_ohms() < 120.0 / 7812.0 && span.most.as_ohms() > 120.0 / 7812.0);
     }
 
-    /// Published: forums.mikeholt.com/showthread.php?t=78929: no standard sets a time for a branch-level fault.
+    /// Published: trade forum, thread 78929: no standard sets a time for a branch-level fault.
     #[test]
     fn the_verdict_on_clearing_claims_no_quicker_time_than_is_stated() {
         let band = house_loop(500.0, Gauge::AWG_14, 100, 20.0, 75.0).band().unwrap();

@@ -20,8 +20,8 @@ pub enum HistoricTable {
 /// Rows of the tables, 14, 12 and 10 AWG.
 ///
 /// # Source
-/// A history of the small-conductor rule, forums.mikeholt.com/threads/why-12-restricted-to-20-amp-etc.68337 and
-/// forums.mikeholt.com/threads/tap-conductor-on-12awg-branch-circuit.47455: one informal source each.
+/// A history of the small-conductor rule, trade forum, thread 68337 and
+/// trade forum, thread 47455: one informal source each.
 ///
 /// # Range
 /// The sizes named; copper.
@@ -55,14 +55,14 @@ mod tests {
         [14, 12, 10].map(|number| historic_ampacity(table, Gauge::from_number(number).unwrap()).map(Amperes::get))
     }
 
-    /// Published: forums.mikeholt.com/threads/why-12-restricted-to-20-amp-etc.68337: rubber 12, 17, 24 A; others 16, 23, 32.
+    /// Published: trade forum, thread 68337: rubber 12, 17, 24 A; others 16, 23, 32.
     #[test]
     fn the_tables_of_1897_to_1911() {
         assert_eq!(found(HistoricTable::RubberFrom1897To1911), [Some(12), Some(17), Some(24)]);
         assert_eq!(found(HistoricTable::OtherFrom1897To1911), [Some(16), Some(23), Some(32)]);
     }
 
-    /// Published: forums.mikeholt.com/threads/tap-conductor-on-12awg-branch-circuit.47455: 20 A for 14 AWG in free air, 1953.
+    /// Published: trade forum, thread 47455: 20 A for 14 AWG in free air, 1953.
     #[test]
     fn a_size_nobody_has_read_has_no_answer() {
         assert_eq!(found(HistoricTable::FreeAir1953), [Some(20), None, None]);

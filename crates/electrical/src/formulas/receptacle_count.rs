@@ -4,7 +4,7 @@ use super::dwelling_load::VoltAmperes;
 use crate::{Amperes, Length, OutOfRange};
 
 /// What one strap with up to three receptacles counts. Published: NEC 220.14(I), handbook exhibit 220.3, as copied at
-/// forums.mikeholt.com/threads/number-of-duplex-recepticals.36947.
+/// trade forum, thread 36947.
 pub const PER_STRAP: VoltAmperes = VoltAmperes::new(180);
 /// What each receptacle counts on a device with four or more. Published: the same.
 pub const PER_RECEPTACLE_OF_FOUR_OR_MORE: VoltAmperes = VoltAmperes::new(90);
@@ -72,7 +72,7 @@ pub fn straps_on_circuit(rating: Amperes) -> Result<u64, OutOfRange> {
 /// None below 2 ft; otherwise `ceil(length / 12 ft)`.
 ///
 /// # Source
-/// NEC 210.52(A); forums.mikeholt.com/threads/210-52-1-receptacle-spacing.32172.
+/// NEC 210.52(A); trade forum, thread 32172.
 ///
 /// # Range
 /// Walls to 1000 ft. Where on the wall they must be is the rulebook's question.
@@ -98,7 +98,7 @@ pub fn least_on_wall(wall: Length) -> Result<i64, OutOfRange> {
 mod tests {
     use super::*;
 
-    /// Published: NEC Handbook exhibit 220.3 as copied at forums.mikeholt.com/threads/36947: 13 on 20 A; 180, 180, 360, 360 VA.
+    /// Published: NEC Handbook exhibit 220.3 as copied at trade forum, thread 36947: 13 on 20 A; 180, 180, 360, 360 VA.
     #[test]
     fn thirteen_straps_on_20_a_at_180_va() {
         assert_eq!(straps_on_circuit(Amperes::new(20)), Ok(13));
@@ -106,7 +106,7 @@ mod tests {
         assert_eq!([load(2), load(3), 2 * load(2), load(4)], [180, 180, 360, 360]);
     }
 
-    /// Published: forums.mikeholt.com/threads/210-52-1-receptacle-spacing.32172: 1 for 11 ft 10 in, 3 for 25 ft.
+    /// Published: trade forum, thread 32172: 1 for 11 ft 10 in, 3 for 25 ft.
     #[test]
     fn a_wall_of_11_ft_10_in_takes_one_and_25_ft_three() {
         assert_eq!(least_on_wall(Length::feet_and_inches(11, 10)), Ok(1));

@@ -9,7 +9,7 @@ use crate::{Amperes, ConductorMetal, Gauge};
 /// Copper 14, 12, 10 AWG: 15, 20, 30 A. Aluminium and copper-clad aluminium 12, 10 AWG: 15, 25 A.
 ///
 /// # Source
-/// NEC 240.4(D); a history of the rule at forums.mikeholt.com/threads/why-12-restricted-to-20-amp-etc.68337.
+/// NEC 240.4(D); a history of the rule at trade forum, thread 68337.
 ///
 /// # Range
 /// 14 to 10 AWG copper, 12 and 10 AWG of the others.
@@ -37,7 +37,7 @@ pub fn largest_rating(metal: ConductorMetal, gauge: Gauge) -> Option<Amperes> {
 mod tests {
     use super::*;
 
-    /// Published: trade forum history of the rule, forums.mikeholt.com/threads/why-12-restricted-to-20-amp-etc.68337.
+    /// Published: trade forum history of the rule, trade forum, thread 68337.
     #[test]
     fn copper_of_14_12_and_10_awg_stands_behind_15_20_and_30_a() {
         let found = [14, 12, 10].map(|number| largest_rating(ConductorMetal::Copper, awg(number)));

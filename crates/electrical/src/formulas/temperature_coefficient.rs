@@ -212,7 +212,7 @@ mod tests {
         Temperature::celsius(degrees)
     }
 
-    /// Published: trade forum thread on note 2 of chapter 9, table 8, forums.mikeholt.com/threads/table-8-note-2.2586.
+    /// Published: trade forum thread on note 2 of chapter 9, table 8, trade forum, thread 2586.
     #[test]
     fn the_coefficient_of_aluminium_at_75_c_is_that_of_the_code() {
         let found = Coefficient::of_metal(ConductorMetal::Aluminium, celsius(75.0)).unwrap();

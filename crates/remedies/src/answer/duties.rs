@@ -26,7 +26,8 @@ pub struct RequiresAnswer {
 /// One duty.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct DutyAnswer {
-    /// Whether it is required beyond doubt. Where `need` is `disputed` or `not-checked` this is false and not a pass.
+    /// Whether to act as if it were required: false only where it is certainly not. `need` tells a certain duty from a
+    /// disputed one and from one that could not be checked.
     pub required: bool,
     /// `required`, `not-required`, `disputed` or `not-checked`.
     pub need: Need,
@@ -71,14 +72,14 @@ impl RequiresAnswer {
 fn duty(judgement: &Judgement, duty: Duty) -> DutyAnswer {
     match judgement.duties.iter().find(|verdict| verdict.duty == duty) {
         Some(verdict) => DutyAnswer {
-            required: verdict.need == Need::Required,
+            required: verdict.need != Need::NotRequired,
             need: verdict.need,
             cites: sections(&verdict.cites),
             because: verdict.because.clone(),
             changed_by: verdict.changed_by.clone(),
         },
         None => DutyAnswer {
-            required: false,
+            required: true,
             need: Need::NotChecked,
             cites: Vec::new(),
             because: Vec::new(),

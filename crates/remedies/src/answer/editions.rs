@@ -23,6 +23,8 @@ pub struct EditionsAnswer {
     pub plan_from_cents: i64,
     /// What it costs under the second, in cents.
     pub plan_to_cents: i64,
+    /// Whether something could not be checked or planned under either, so that the two costs cannot be compared.
+    pub not_checked: bool,
 }
 
 /// What changes for one opening.
@@ -79,7 +81,16 @@ pub fn editions_answer(from: &Planned, to: &Planned) -> EditionsAnswer {
         unchanged: unchanged.len(),
         plan_from_cents: from.total().total().0,
         plan_to_cents: to.total().total().0,
+        not_checked: leaves_open(from) || leaves_open(to),
     }
+}
+
+/// Whether a plan leaves an opening unresolved, or rests on a duty that could not be checked.
+fn leaves_open(plan: &Planned) -> bool {
+    plan.facts.sites.iter().filter(|at| at.as_found.holds.is_receptacle()).any(|at| {
+        let unread = at.judged_as_found.duties.iter().any(|verdict| verdict.need == Need::NotChecked);
+        unread || plan.chosen(at.index).shortfall.unlawful
+    })
 }
 
 /// Duties count for openings at which something can be plugged in.

@@ -1,6 +1,6 @@
 //! What readings and sightings mean, as an answer.
 
-use diagnosis::{Certainty, Condition, Diagnosis, Finding, LookAlike, Site, next_visit};
+use diagnosis::{Certainty, Condition, Diagnosis, Finding, LookAlike, NextCheck, Site, next_visit};
 use dwelling::{BoxIndex, Dwelling};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -51,11 +51,23 @@ pub struct NextAnswer {
 pub fn findings_answer(dwelling: &Dwelling, diagnosis: &Diagnosis) -> FindingsAnswer {
     FindingsAnswer {
         findings: diagnosis.findings.iter().map(|finding| finding_answer(dwelling, finding)).collect(),
-        find_out: next_visit(diagnosis, dwelling)
+        find_out: dangers_first(diagnosis, next_visit(diagnosis, dwelling))
             .into_iter()
             .map(|check| NextAnswer { what: check.what, boxes: ids(dwelling, &check.boxes) })
             .collect(),
     }
+}
+
+/// The same checks, those that a danger asks for before all others.
+fn dangers_first(diagnosis: &Diagnosis, mut checks: Vec<NextCheck>) -> Vec<NextCheck> {
+    let dangers: Vec<&NextCheck> = diagnosis
+        .findings
+        .iter()
+        .filter(|finding| finding.danger)
+        .filter_map(|finding| finding.next.as_ref())
+        .collect();
+    checks.sort_by_key(|check| !dangers.contains(&check));
+    checks
 }
 
 /// One finding as an answer.

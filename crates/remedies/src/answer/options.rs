@@ -3,9 +3,9 @@
 use super::basis::BasisAnswer;
 use super::duties::RequiresAnswer;
 use super::remedy::RemedyAnswer;
-use crate::facts::Facts;
+use crate::facts::{Facts, judged};
 use dwelling::{BoxIndex, GroundFact, Holding};
-use rulebook::{Citation, CodeInForce, Judgement, Opening, Remedy, RemedyVerdict, judge};
+use rulebook::{Citation, CodeInForce, Judgement, Opening, Remedy, RemedyVerdict};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -34,7 +34,7 @@ pub struct OptionsAnswer {
 /// The answer about an opening of which only these facts are known.
 #[must_use]
 pub fn options_answer(opening: &Opening, code: &CodeInForce) -> OptionsAnswer {
-    answer(None, opening.ground, opening.holds != Holding::Unknown, &judge(opening, code), code)
+    answer(None, opening.ground, opening.holds != Holding::Unknown, &judged(opening, false, code), code)
 }
 
 /// The answer about an opening of a surveyed dwelling.

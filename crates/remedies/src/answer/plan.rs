@@ -5,10 +5,13 @@ use super::duties::sections;
 use super::findings::{FindingAnswer, NextAnswer, finding_answer, findings_answer, ids};
 use super::law::LawAnswer;
 use super::opening::{MoneyAnswer, OpeningAnswer, cites_of, opening_answer};
-use crate::device::AtPanel;
+use crate::candidate::Step;
+use crate::device::{AtPanel, Device};
+use crate::facts::breaker_to_fit;
 use crate::leakage::{MOST_BEHIND_ONE_GFCI, milliamperes};
 use crate::planned::{Planned, Proof};
-use diagnosis::Site;
+use crate::repairs::repairs_at;
+use diagnosis::{Condition, Site};
 use dwelling::{BoxIndex, DwellingUse, GroundFact, Overcurrent, RouteEnd, RouteKind, names};
 use rulebook::Citation;
 use rulebook::federal::lead_caution;
@@ -202,6 +205,10 @@ fn walking_order(plan: &Planned) -> Vec<BoxIndex> {
 fn standing(plan: &Planned, law: &LawAnswer, openings: &[OpeningAnswer]) -> (PlanStatus, Vec<String>) {
     let mut list = Vec::new();
     let mut status = PlanStatus::Complete;
+    for danger in dangers_left(plan) {
+        status = PlanStatus::Provisional;
+        list.push(danger);
+    }
     for doubt in &law.doubts {
         status = PlanStatus::Provisional;
         list.push(doubt.clone());
@@ -223,6 +230,54 @@ fn standing(plan: &Planned, law: &LawAnswer, openings: &[OpeningAnswer]) -> (Pla
         }
     }
     (status, list)
+}
+
+/// Dangers that nothing in the plan removes: found ones that no repair is for, and breakers too large for their conductors.
+fn dangers_left(plan: &Planned) -> Vec<String> {
+    let dwelling = plan.facts.dwelling;
+    let mut list = Vec::new();
+    for finding in plan.facts.diagnosis.findings.iter().filter(|finding| finding.danger) {
+        let removed = match finding.at {
+            Site::Box(at) => is_removed(plan, at, finding),
+            Site::Circuit(_) | Site::Panel(_) => false,
+        };
+        if !removed {
+            let told = finding_answer(dwelling, finding);
+            list.push(format!("{}: DANGER, and no work is planned for it: {}", told.id, told.says));
+        }
+    }
+    for at in &plan.facts.sites {
+        if let (Some(lawful), Some(breaker)) = (breaker_to_fit(&at.as_found, &plan.facts.code), at.as_found.breaker) {
+            let circuit = dwelling.circuit_of(at.index).map_or("", |circuit| circuit.id.as_str());
+            let told = format!(
+                "circuit {circuit}: DANGER, and no work is planned for it: its {breaker} breaker is too large for its \
+                 conductors: fit one of {lawful} first, 240.4(D)"
+            );
+            if !list.contains(&told) {
+                list.push(told);
+            }
+        }
+    }
+    list
+}
+
+/// Whether what the plan does at a box removes a danger found there.
+fn is_removed(plan: &Planned, at: BoxIndex, finding: &diagnosis::Finding) -> bool {
+    let step = plan.chosen(at).step;
+    let repaired = !repairs_at(&plan.facts, at).is_empty();
+    step != Step::Unresolved
+        && match finding.condition {
+            Condition::FalseGround
+            | Condition::ReversedFalseGround
+            | Condition::GroundByPipeOrRod
+            | Condition::HotNeutralReversed
+            | Condition::OddOneOut => repaired,
+            Condition::GfciDoesNotTrip => plan.chosen(at).device != Device::Kept,
+            Condition::PoorGround | Condition::LooseGround => {
+                matches!(step, Step::RestoreKept | Step::RestoreFitted)
+            }
+            _ => false,
+        }
 }
 
 fn circuit_answer(plan: &Planned, index: usize) -> CircuitAnswer {

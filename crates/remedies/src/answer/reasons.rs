@@ -5,7 +5,7 @@ use crate::candidate::{AFCI, Step};
 use crate::device::{AtPanel, BoxWork, Device};
 use crate::leakage::{MOST_BEHIND_ONE_GFCI, milliamperes};
 use crate::planned::{Planned, Protector};
-use dwelling::{BoxIndex, GroundFact, Holding, Reach};
+use dwelling::{BoxIndex, GroundFact, GroundPath, Holding};
 use electrical::Volume;
 use rulebook::{Duty, Judgement, Lawful, Need};
 
@@ -122,10 +122,15 @@ fn at_judged<'a>(plan: &'a Planned, index: BoxIndex) -> &'a Judgement {
 pub(super) fn shortfalls(plan: &Planned, index: BoxIndex) -> Vec<String> {
     let short = shortfall_of(plan, index);
     let mut list = Vec::new();
+    let at = plan.facts.at(index);
     if short.unlawful {
         let open = at_judged(plan, index).remedies.iter().find(|verdict| verdict.lawful == Lawful::NotChecked);
         list.push(match open.and_then(|verdict| verdict.why_not.first()) {
             Some(missing) => format!("not checked, and so not planned: {missing}"),
+            None if at.as_found.breaker.is_some_and(|breaker| breaker.get() > 20) => {
+                "receptacles of circuits above 20 A are not planned: plan this one by hand, with its own ground"
+                    .to_owned()
+            }
             None => "it stays unlawful: no remedy that was offered can be carried out here".to_owned(),
         });
     }
@@ -174,7 +179,7 @@ pub(super) fn open_questions(plan: &Planned, index: BoxIndex) -> Vec<String> {
         GroundFact::CutOff if chosen.step != Step::Leave => {
             list.push("see whether the cut-off ground can be reached: if it can, it must be used".to_owned());
         }
-        GroundFact::Connected | GroundFact::Loose | GroundFact::Poor if reaches_over_dispute(plan, index) => {
+        _ if reaches_over_dispute(plan, index) && chosen.step != Step::Leave => {
             list.push("ask the authority whether the old, thinner ground may serve a grounding receptacle".to_owned());
         }
         _ => {}
@@ -199,8 +204,10 @@ pub(super) fn open_questions(plan: &Planned, index: BoxIndex) -> Vec<String> {
     list
 }
 
+/// Whether the ground of a box hangs on a run that the authority may not accept.
 fn reaches_over_dispute(plan: &Planned, index: BoxIndex) -> bool {
-    plan.facts.groups.group_of(index).reach == Reach::Disputed
+    let disputed = |member: &BoxIndex| plan.facts.dwelling.ground_path_to(*member) == GroundPath::Disputed;
+    plan.is_grounded(index) && plan.facts.groups.group_of(index).members.iter().any(disputed)
 }
 
 /// Duties of a new receptacle that are disputed or not known; the plan meets them as if they were required.

@@ -56,6 +56,7 @@ fn panel(random: &mut Random, at: usize) -> Panel {
             (1, Some(vec![Gfci, DualTwoPole])),
         ]),
         ground_bar: random.weighted(&[(6, Some(true)), (2, Some(false)), (1, None)]),
+        service: Some(true),
         room_beside: random.pick(&[Some(true), Some(false), None]),
         fault_current: None,
     }

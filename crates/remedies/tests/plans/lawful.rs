@@ -5,7 +5,7 @@ use crate::generated::{Size, generated};
 use dwelling::{BoxIndex, Clamps, GroundFact, Holding, Overcurrent, Want};
 use electrical::Volume;
 use estimate::{PriceBook, Task};
-use remedies::{AtPanel, BoxWork, Device, LawAnswer, Planned, Step, opening_of, plan_answer};
+use remedies::{AtPanel, BoxWork, Device, LawAnswer, PlanStatus, Planned, Step, opening_of, plan_answer};
 use rulebook::{
     DeviceSpace, Duty, FillContents, FillVerdict, Lawful, Marking, Need, Opening, Remedy, fill_with, judge,
 };
@@ -290,4 +290,24 @@ fn every_box_that_is_touched_holds_what_is_in_it_or_says_that_nobody_knows() {
         }
         faults
     });
+}
+
+/// A plan is complete only where every danger that was found is removed by work that it names, or there is none.
+#[test]
+fn no_plan_is_complete_while_a_danger_is_left() {
+    let mut with_dangers = 0;
+    every_plan(300, |after| {
+        let answer = plan_answer(after.plan, &LawAnswer::of(&after.plan.facts.code), true);
+        let at_boxes = answer.openings.iter().flat_map(|opening| {
+            let worked_on = !opening.repairs.is_empty()
+                || matches!(opening.step, Step::RestoreKept | Step::RestoreFitted)
+                || opening.device != Device::Kept;
+            opening.findings.iter().filter(move |finding| finding.danger && !worked_on)
+        });
+        let left = at_boxes.count() + answer.findings.iter().filter(|finding| finding.danger).count();
+        with_dangers += left;
+        let complete = answer.status == PlanStatus::Complete;
+        (complete && left > 0).then(|| format!("complete, and {left} dangers are left")).into_iter().collect()
+    });
+    assert!(with_dangers > 0, "the generator makes no dangers, so that nothing was tested");
 }

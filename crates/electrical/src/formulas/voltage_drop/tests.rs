@@ -64,7 +64,7 @@ fn six_awg_loses_6_4_v_and_4_awg_is_the_smallest_for_4_8_v() {
     assert_eq!(found.map(Gauge::number), Some(4));
 }
 
-/// Published: forums.mikeholt.com/showthread.php?t=182928, cable distance: 12 A on 14 AWG at 50 ft approaches 3 %.
+/// Published: trade forum, thread 182928, cable distance: 12 A on 14 AWG at 50 ft approaches 3 %.
 /// By hand: 2 × 50 × 12 × 3.07 / 1000 / 120 = 3.07 %.
 #[test]
 fn fourteen_awg_at_12_a_and_50_ft_loses_3_percent() {
@@ -72,7 +72,7 @@ fn fourteen_awg_at_12_a_and_50_ft_loses_3_percent() {
     assert_near(found, 3.07, 0.1);
 }
 
-/// Published: forums.mikeholt.com/threads/210-12-a-3-4-b.113884: 100 ft of 10 AWG at 15 A and 125 V for 3 %.
+/// Published: trade forum, thread 113884: 100 ft of 10 AWG at 15 A and 125 V for 3 %.
 #[test]
 fn ten_awg_holds_3_percent_of_125_v_for_100_ft() {
     let most = Voltage::volts(125.0 * 0.03);
