@@ -7,6 +7,7 @@ mod certify;
 mod checker;
 mod degree_tests;
 mod dual_ascent;
+mod frontier;
 mod graph;
 mod instance;
 mod label_setting;

@@ -3,6 +3,7 @@
 
 use super::cases::{case, missed, starts, starts_anywhere};
 use super::dual_ascent::ascend;
+use super::frontier::along_front;
 use super::graph::{Graph, History};
 use super::instance::{Cost, Instance, MOST, Tree};
 use super::label_setting::{Effort, Labelled, MOST_TERMINALS, label_setting};
@@ -17,6 +18,9 @@ const NO_TREE: Cost = MOST * 2;
 const LABELS: [usize; 2] = [3_000_000, 150_000];
 /// Steps of label setting likewise.
 const LABEL_WORK: [u64; 2] = [400_000_000, 10_000_000];
+/// How wide a front may be, and how many states it passes, likewise.
+const WIDEST: [usize; 2] = [20, 16];
+const FRONT_WORK: [u64; 2] = [15_000_000, 1_500_000];
 
 /// When to stop before the search has ended.
 pub struct SteinerLimits<'a> {
@@ -37,11 +41,13 @@ pub struct Methods {
     pub reduced_costs: bool,
     /// Dynamic programming over sets of terminals.
     pub labels: bool,
+    /// Dynamic programming along a narrow front.
+    pub front: bool,
 }
 
 impl Default for Methods {
     fn default() -> Self {
-        Self { distances: true, reduced_costs: true, labels: true }
+        Self { distances: true, reduced_costs: true, labels: true, front: true }
     }
 }
 
@@ -156,28 +162,43 @@ impl<'a, 'b> Search<'a, 'b> {
         }
     }
 
+    /// Whether dynamic programming settles the graph.
     fn labels_close(&mut self, open: &mut Open) -> bool {
-        let graph = &open.graph;
-        let terminals = graph.terminals().len();
-        let size = graph.edges();
-        if !self.methods.labels || terminals > MOST_TERMINALS || size * 5 > open.tried * 4 {
+        let size = open.graph.edges();
+        if size * 5 > open.tried * 4 {
             return false;
         }
         open.tried = size;
         let graph = &open.graph;
-        let ascent = ascend(graph, graph.root, None, true);
-        let upper = self.upper - graph.bought_cost;
         let level = open.depth.min(1);
-        let labels = LABELS[level].min(400_000_000 / (graph.len() + 1));
-        let effort = Effort { labels, work: LABEL_WORK[level], stop: &mut *self.limits.stop };
-        match label_setting(graph, graph.root, &ascent, upper, effort) {
+        let upper = self.upper - graph.bought_cost;
+        let ascent = ascend(graph, graph.root, None, true);
+        if self.methods.front && graph.symmetric && ascent.bound < upper {
+            let effort = Effort { labels: LABELS[level], work: FRONT_WORK[level], stop: &mut *self.limits.stop };
+            let result = along_front(graph, &ascent, upper, WIDEST[level], effort);
+            if self.settle(open, result) {
+                return true;
+            }
+        }
+        let graph = &open.graph;
+        if self.methods.labels && graph.terminals().len() <= MOST_TERMINALS {
+            let labels = LABELS[level].min(400_000_000 / (graph.len() + 1));
+            let effort = Effort { labels, work: LABEL_WORK[level], stop: &mut *self.limits.stop };
+            let result = label_setting(graph, graph.root, &ascent, upper, effort);
+            return self.settle(open, result);
+        }
+        false
+    }
+
+    fn settle(&mut self, open: &mut Open, result: Labelled) -> bool {
+        match result {
             Labelled::Cheapest(arcs) => {
                 self.offer_arcs(open, arcs.into_iter());
                 true
             }
             Labelled::NoneCheaper => true,
             Labelled::TooMany(bound) => {
-                open.bound = open.bound.max(bound + graph.bought_cost);
+                open.bound = open.bound.max(bound + open.graph.bought_cost);
                 open.bound >= self.upper
             }
         }
