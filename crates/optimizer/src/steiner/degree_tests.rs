@@ -94,7 +94,7 @@ fn bypass(graph: &mut Graph, history: &mut History, node: u32) {
         };
         let there = sum(one.arc ^ 1, other.arc);
         let back = sum(other.arc ^ 1, one.arc);
-        let made = history.add(Made::Joined(graph.made[(one.arc / 2) as usize], graph.made[(other.arc / 2) as usize]));
+        let made = history.add(Made::Joined(graph.made_of(one.arc ^ 1), graph.made_of(other.arc)));
         graph.remove_node(node);
         graph.add_edge(one.to, other.to, there, back, made);
     } else {

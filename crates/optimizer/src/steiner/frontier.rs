@@ -88,7 +88,8 @@ fn order(graph: &Graph, widest: usize) -> Option<Vec<u32>> {
             let (place, _) = rim.iter().enumerate().min_by_key(|&(place, &node)| {
                 let near = &graph.around[node as usize];
                 let back = near.iter().filter(|spoke| seen[spoke.to as usize]).count();
-                let leaves = near.iter().filter(|spoke| seen[spoke.to as usize] && left[spoke.to as usize] == 1).count();
+                let leaves =
+                    near.iter().filter(|spoke| seen[spoke.to as usize] && left[spoke.to as usize] == 1).count();
                 (usize::from(back < near.len()) + PLACES - leaves.min(PLACES), usize::MAX - back, place)
             })?;
             let node = rim.remove(place);
@@ -115,7 +116,15 @@ fn order(graph: &Graph, widest: usize) -> Option<Vec<u32>> {
 }
 
 /// Finds the cheapest tree of a symmetric graph below `upper` where a front of at most so many places passes over it.
-pub(crate) fn along_front(graph: &Graph, ascent: &Ascent, upper: Cost, widest: usize, effort: Effort) -> Labelled {
+/// Of the states of each step only the `kept` most promising go on; where some were dropped for that, a tree found is
+/// only perhaps cheapest.
+pub(crate) fn along_front(
+    graph: &Graph,
+    ascent: &Ascent,
+    upper: Cost,
+    (widest, kept): (usize, usize),
+    effort: Effort,
+) -> Labelled {
     let too_many = Labelled::TooMany(ascent.bound);
     let Some(order) = order(graph, widest.min(PLACES)) else { return too_many };
     let room = upper - ascent.bound;
@@ -126,7 +135,7 @@ pub(crate) fn along_front(graph: &Graph, ascent: &Ascent, upper: Cost, widest: u
     let mut backs: Vec<(u32, u32)> = Vec::new();
     let mut best: Option<State> = None;
     let mut states = vec![State { front: 0, cost: 0, slack: 0, back: NO_BACK }];
-    let (mut come, mut work) = (0, 0u64);
+    let (mut come, mut work, mut dropped) = (0, 0u64, false);
     for &node in &order {
         let Some(place) = free.pop() else { return too_many };
         place_of[node as usize] = place;
@@ -172,6 +181,11 @@ pub(crate) fn along_front(graph: &Graph, ascent: &Ascent, upper: Cost, widest: u
                 return too_many;
             }
             states = layer.states;
+            if states.len() > kept {
+                dropped = true;
+                states.select_nth_unstable_by_key(kept, |state| (state.slack, state.cost, state.front));
+                states.truncate(kept);
+            }
             for end in [node, spoke.to] {
                 left[end as usize] -= 1;
                 if left[end as usize] == 0 {
@@ -206,8 +220,83 @@ pub(crate) fn along_front(graph: &Graph, ascent: &Ascent, upper: Cost, widest: u
                 arcs.push(arc);
                 back = before;
             }
-            Labelled::Cheapest(arcs)
+            if dropped { Labelled::Perhaps(arcs) } else { Labelled::Cheapest(arcs) }
         }
+        _ if dropped => too_many,
         _ => Labelled::NoneCheaper,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::steiner::cases::case;
+    use crate::steiner::dual_ascent::ascend;
+    use crate::steiner::graph::History;
+    use crate::steiner::instance::{Instance, Line};
+    use crate::steiner::label_setting::label_setting;
+
+    /// A square grid whose lines cost 3 to 7, with a terminal at every fifth node.
+    fn grid(side: usize) -> Graph {
+        let mut lines = Vec::new();
+        for node in 0..side * side {
+            let cost = |salt: usize| ((node * 7 + salt * 5) % 11 % 5 + 3) as Cost;
+            let mut line = |to: usize, there| lines.push(Line { from: node, to, there, back: Some(there) });
+            if node % side + 1 < side {
+                line(node + 1, cost(1));
+            }
+            if node / side + 1 < side {
+                line(node + side, cost(2));
+            }
+        }
+        let terminals = (0..side * side).step_by(5).collect();
+        let instance = Instance { nodes: side * side, lines, terminals, ..Instance::default() };
+        case(&instance, &mut History::default(), 0, &[]).0
+    }
+
+    fn effort(stop: &mut dyn FnMut() -> bool) -> Effort<'_> {
+        Effort { labels: 1 << 20, work: 1 << 30, stop }
+    }
+
+    fn cost(graph: &Graph, arcs: &[u32]) -> Cost {
+        arcs.iter().map(|&arc| graph.cost[arc as usize]).sum()
+    }
+
+    /// The two ways of programming share no recursion.
+    #[test]
+    fn a_front_and_sets_of_terminals_give_the_same_cost_and_few_states_none_below() {
+        for side in 3..=7 {
+            let graph = grid(side);
+            let ascent = ascend(&graph, 0, None, true);
+            let upper = 10_000;
+            let by_front = along_front(&graph, &ascent, upper, (20, usize::MAX), effort(&mut || false));
+            let Labelled::Cheapest(arcs) = by_front else { panic!("side {side}: the front settles it") };
+            let by_sets = label_setting(&graph, 0, &ascent, upper, effort(&mut || false));
+            let Labelled::Cheapest(others) = by_sets else { panic!("side {side}: the sets settle it") };
+            let least = cost(&graph, &arcs);
+            assert_eq!(least, cost(&graph, &others), "side {side}");
+            assert!(ascent.bound <= least);
+            let none = along_front(&graph, &ascent, least, (20, usize::MAX), effort(&mut || false));
+            assert!(matches!(none, Labelled::NoneCheaper), "side {side}: nothing is cheaper than {least}");
+            for kept in [1, 3, 10] {
+                match along_front(&graph, &ascent, upper, (20, kept), effort(&mut || false)) {
+                    Labelled::Perhaps(arcs) => assert!(cost(&graph, &arcs) >= least, "side {side}"),
+                    Labelled::TooMany(bound) => assert!(bound <= least),
+                    Labelled::Cheapest(arcs) => assert_eq!(cost(&graph, &arcs), least),
+                    Labelled::NoneCheaper => panic!("side {side}: there is a tree"),
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_front_that_gets_too_wide_or_is_stopped_claims_only_the_bound() {
+        let graph = grid(6);
+        let ascent = ascend(&graph, 0, None, true);
+        let narrow = along_front(&graph, &ascent, 10_000, (3, usize::MAX), effort(&mut || false));
+        let stopped = along_front(&graph, &ascent, 10_000, (20, usize::MAX), effort(&mut || true));
+        for result in [narrow, stopped] {
+            assert!(matches!(result, Labelled::TooMany(bound) if bound == ascent.bound));
+        }
     }
 }

@@ -28,20 +28,22 @@ pub(crate) enum Made {
 pub(crate) struct History(Vec<Made>);
 
 impl History {
+    /// Says how to name what was made; the name with its lowest bit turned is the same the other way round.
     pub(crate) fn add(&mut self, made: Made) -> u32 {
         self.0.push(made);
-        (self.0.len() - 1) as u32
+        (self.0.len() as u32 - 1) * 2
     }
 
-    /// The instance's lines in these parts, sorted.
-    pub(crate) fn lines(&self, parts: impl IntoIterator<Item = u32>) -> Vec<usize> {
+    /// The instance's lines in these parts, each with whether it is gone along backwards, sorted.
+    pub(crate) fn lines(&self, parts: impl IntoIterator<Item = u32>) -> Vec<(usize, bool)> {
         let mut open: Vec<u32> = parts.into_iter().collect();
         let mut lines = Vec::new();
         while let Some(part) = open.pop() {
-            match self.0[part as usize] {
+            let turned = part & 1;
+            match self.0[(part / 2) as usize] {
                 Made::Nothing => {}
-                Made::Line(line) => lines.push(line as usize),
-                Made::Joined(one, other) => open.extend([one, other]),
+                Made::Line(line) => lines.push((line as usize, turned == 1)),
+                Made::Joined(one, other) => open.extend([one ^ turned, other ^ turned]),
             }
         }
         lines.sort_unstable();
@@ -98,6 +100,11 @@ impl Graph {
 
     pub(crate) fn tail(&self, arc: u32) -> u32 {
         self.head[(arc ^ 1) as usize]
+    }
+
+    /// What the arc is made of, in its direction.
+    pub(crate) fn made_of(&self, arc: u32) -> u32 {
+        self.made[(arc / 2) as usize] ^ (arc & 1)
     }
 
     pub(crate) fn edge_there(&self, edge: u32) -> bool {
@@ -160,7 +167,7 @@ impl Graph {
     pub(crate) fn contract(&mut self, arc: u32) {
         let (keep, gone) = (self.tail(arc), self.head[arc as usize]);
         self.bought_cost += self.cost[arc as usize];
-        self.bought.push(self.made[(arc / 2) as usize]);
+        self.bought.push(self.made_of(arc));
         self.terminal[keep as usize] = true;
         let spokes = self.around[gone as usize].clone();
         let moved: Vec<(u32, Cost, Cost, u32)> = spokes
@@ -168,7 +175,7 @@ impl Graph {
             .filter(|spoke| spoke.to != keep)
             .map(|spoke| {
                 let back = if self.symmetric { self.cost[(spoke.arc ^ 1) as usize] } else { NEVER };
-                (spoke.to, self.cost[spoke.arc as usize], back, self.made[(spoke.arc / 2) as usize])
+                (spoke.to, self.cost[spoke.arc as usize], back, self.made_of(spoke.arc))
             })
             .collect();
         self.remove_node(gone);

@@ -34,6 +34,8 @@ struct Label {
 pub(crate) enum Labelled {
     /// The arcs of a tree that is cheaper than the limit and cheapest.
     Cheapest(Vec<u32>),
+    /// The arcs of a tree that is cheaper than the limit, and perhaps not cheapest.
+    Perhaps(Vec<u32>),
     /// No tree is cheaper than the limit.
     NoneCheaper,
     /// More labels than allowed; no tree is cheaper than this.

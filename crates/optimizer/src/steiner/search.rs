@@ -21,6 +21,9 @@ const LABEL_WORK: [u64; 2] = [400_000_000, 10_000_000];
 /// How wide a front may be, and how many states it passes, likewise.
 const WIDEST: [usize; 2] = [20, 16];
 const FRONT_WORK: [u64; 2] = [15_000_000, 1_500_000];
+/// How wide a front may be where few states are kept, and how many are, likewise.
+const FEW_WIDEST: usize = 32;
+const FEW: [usize; 2] = [2000, 200];
 
 /// When to stop before the search has ended.
 pub struct SteinerLimits<'a> {
@@ -59,6 +62,14 @@ pub(crate) struct Open {
     pub(crate) start: usize,
     /// The lines when label setting was tried last.
     pub(crate) tried: usize,
+}
+
+/// How dynamic programming left a graph.
+enum Settled {
+    Closed,
+    /// A better tree was found.
+    Better,
+    Open,
 }
 
 pub(crate) struct Search<'a, 'b> {
@@ -151,8 +162,13 @@ impl<'a, 'b> Search<'a, 'b> {
         loop {
             let Bounded::Gap { best, bound } = bounded(self, &mut open) else { return None };
             open.bound = open.bound.max(bound);
-            if self.stopped || self.labels_close(&mut open) {
+            if self.stopped {
                 return None;
+            }
+            match self.programmed(&mut open) {
+                Settled::Closed => return None,
+                Settled::Better => continue,
+                Settled::Open => {}
             }
             match split(self, &mut open, &best) {
                 Split::Again => {}
@@ -163,10 +179,10 @@ impl<'a, 'b> Search<'a, 'b> {
     }
 
     /// Whether dynamic programming settles the graph.
-    fn labels_close(&mut self, open: &mut Open) -> bool {
+    fn programmed(&mut self, open: &mut Open) -> Settled {
         let size = open.graph.edges();
         if size * 5 > open.tried * 4 {
-            return false;
+            return Settled::Open;
         }
         open.tried = size;
         let graph = &open.graph;
@@ -174,10 +190,18 @@ impl<'a, 'b> Search<'a, 'b> {
         let upper = self.upper - graph.bought_cost;
         let ascent = ascend(graph, graph.root, None, true);
         if self.methods.front && graph.symmetric && ascent.bound < upper {
-            let effort = Effort { labels: LABELS[level], work: FRONT_WORK[level], stop: &mut *self.limits.stop };
-            let result = along_front(graph, &ascent, upper, WIDEST[level], effort);
-            if self.settle(open, result) {
-                return true;
+            for (widest, kept) in [(FEW_WIDEST, FEW[level]), (WIDEST[level], usize::MAX)] {
+                let effort = Effort { labels: LABELS[level], work: FRONT_WORK[level], stop: &mut *self.limits.stop };
+                let result = along_front(&open.graph, &ascent, upper, (widest, kept), effort);
+                let before = self.upper;
+                if self.settle(open, result) {
+                    return Settled::Closed;
+                }
+                if self.upper < before {
+                    // What is now too dear goes first.
+                    open.tried = usize::MAX / 8;
+                    return Settled::Better;
+                }
             }
         }
         let graph = &open.graph;
@@ -185,9 +209,11 @@ impl<'a, 'b> Search<'a, 'b> {
             let labels = LABELS[level].min(400_000_000 / (graph.len() + 1));
             let effort = Effort { labels, work: LABEL_WORK[level], stop: &mut *self.limits.stop };
             let result = label_setting(graph, graph.root, &ascent, upper, effort);
-            return self.settle(open, result);
+            if self.settle(open, result) {
+                return Settled::Closed;
+            }
         }
-        false
+        Settled::Open
     }
 
     fn settle(&mut self, open: &mut Open, result: Labelled) -> bool {
@@ -195,6 +221,20 @@ impl<'a, 'b> Search<'a, 'b> {
             Labelled::Cheapest(arcs) => {
                 self.offer_arcs(open, arcs.into_iter());
                 true
+            }
+            Labelled::Perhaps(arcs) => {
+                let graph = &open.graph;
+                let mut inside = vec![false; graph.len()];
+                for &arc in &arcs {
+                    inside[graph.head[arc as usize] as usize] = true;
+                    inside[graph.tail(arc) as usize] = true;
+                }
+                if let Some(mut found) = cheapest_over(graph, graph.root, &inside) {
+                    super::primal::prune(graph, graph.root, &mut found);
+                    super::local_search::improve(graph, graph.root, &mut found);
+                    self.offer(open, &found);
+                }
+                open.bound >= self.upper
             }
             Labelled::NoneCheaper => true,
             Labelled::TooMany(bound) => {
@@ -220,7 +260,7 @@ impl<'a, 'b> Search<'a, 'b> {
 
     pub(crate) fn offer_arcs(&mut self, open: &Open, arcs: impl Iterator<Item = u32>) {
         let graph = &open.graph;
-        let parts = arcs.map(|arc| graph.made[(arc / 2) as usize]).chain(graph.bought.iter().copied());
+        let parts = arcs.map(|arc| graph.made_of(arc)).chain(graph.bought.iter().copied());
         let lines = self.history.lines(parts);
         if let Some(tree) = tree_over(self.instance, open.start, &lines) {
             self.offer_tree(tree);

@@ -2,14 +2,20 @@
 
 use super::instance::{Cost, Instance, Tree};
 
-/// The tree over some of the lines, without leaves that cost more than they are worth. `None` where the lines do not
+/// The tree over some of the lines, each in its direction, without leaves that cost more than they are worth. `None` where the lines do not
 /// join every terminal to the root.
-pub(crate) fn tree_over(instance: &Instance, root: usize, lines: &[usize]) -> Option<Tree> {
+pub(crate) fn tree_over(instance: &Instance, root: usize, lines: &[(usize, bool)]) -> Option<Tree> {
     let mut around: Vec<Vec<(usize, usize, Cost)>> = vec![Vec::new(); instance.nodes];
-    for &index in lines {
+    // Where a line costs the same both ways, either way will do.
+    for &(index, backwards) in lines {
         let line = instance.lines[index];
-        around[line.from].push((line.to, index, line.there));
-        if let Some(back) = line.back {
+        let even = line.back == Some(line.there);
+        if !backwards || even {
+            around[line.from].push((line.to, index, line.there));
+        }
+        if let Some(back) = line.back
+            && (backwards || even)
+        {
             around[line.to].push((line.from, index, back));
         }
     }
