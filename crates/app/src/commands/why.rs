@@ -28,6 +28,9 @@ pub struct Args {
     /// Answer as JSON (its schema: `thirdwire schema why`)
     #[arg(long)]
     json: bool,
+    /// Show all that every rule says, and the values it rests on with how each is known
+    #[arg(long, conflicts_with = "json")]
+    full: bool,
 }
 
 /// Runs it.
@@ -52,7 +55,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     if args.json {
         write_json(&answer)?
     } else {
-        write_text(&page::why::render(&answer))?
+        write_text(&page::why::render(&answer, args.full))?
     }
     let settled = answer.plan.open_questions.is_empty() && answer.plan.shortfalls.is_empty();
     Ok(exit_code(settled && answer.law.doubts.is_empty()))

@@ -5,7 +5,7 @@ use super::lines::wrapped;
 use super::words::money;
 use anstyle::Style;
 use dwelling::Dwelling;
-use remedies::EditionsAnswer;
+use remedies::{ChangeAnswer, EditionsAnswer};
 
 /// The page.
 #[must_use]
@@ -23,15 +23,26 @@ pub fn render(answer: &EditionsAnswer, dwelling: &Dwelling) -> String {
         let told = "something could not be checked or planned under one of them: the two costs cannot be compared";
         wrapped(&mut page, "? ", told, ASK);
     }
-    for opening in &answer.openings {
-        page.push_str(&format!("\n{}\n", ink(HEADLINE, &opening.box_id)));
-        for change in &opening.changes {
-            page.push_str(&format!("  {}\n", ink(DO, &change.what)));
-            wrapped(&mut page, "    was  ", &change.from, QUIET);
-            let cites =
-                if change.cites.is_empty() { String::new() } else { format!("  [{}]", change.cites.join(", ")) };
-            wrapped(&mut page, "    is   ", &format!("{}{cites}", change.to), Style::new());
-        }
+    for (change, boxes) in together(answer) {
+        page.push_str(&format!("\n{}\n", ink(DO, &change.what)));
+        wrapped(&mut page, "  at   ", &boxes.join(", "), Style::new());
+        wrapped(&mut page, "  was  ", &change.from, QUIET);
+        let cites = if change.cites.is_empty() { String::new() } else { format!("  [{}]", change.cites.join(", ")) };
+        wrapped(&mut page, "  is   ", &format!("{}{cites}", change.to), Style::new());
     }
     page
+}
+
+/// Each change once, with all the boxes it holds for.
+fn together(answer: &EditionsAnswer) -> Vec<(&ChangeAnswer, Vec<&str>)> {
+    let mut told: Vec<(&ChangeAnswer, Vec<&str>)> = Vec::new();
+    for opening in &answer.openings {
+        for change in &opening.changes {
+            match told.iter_mut().find(|(known, _)| *known == change) {
+                Some((_, boxes)) => boxes.push(&opening.box_id),
+                None => told.push((change, vec![&opening.box_id])),
+            }
+        }
+    }
+    told
 }

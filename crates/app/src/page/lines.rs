@@ -26,7 +26,9 @@ pub fn wrapped(page: &mut String, lead: &str, text: &str, style: Style) {
     let indent = " ".repeat(lead.chars().count());
     let room = width().saturating_sub(indent.len()).max(20);
     let mut lead = lead;
-    for line in textwrap::wrap(text, room) {
+    // Ids have hyphens in them, and are not torn there.
+    let options = textwrap::Options::new(room).word_splitter(textwrap::WordSplitter::NoHyphenation);
+    for line in textwrap::wrap(text, options) {
         page.push_str(&format!("{lead}{}\n", ink(style, line.trim_end())));
         lead = &indent;
     }

@@ -6,11 +6,12 @@ use super::lines::wrapped;
 use super::options::fill;
 use super::words::order;
 use anstyle::Style;
-use remedies::{LawAnswer, RuleSaid, WhyAnswer};
+use remedies::{LawAnswer, RuleSaid, Saying, WhyAnswer};
+use rulebook::Remedy;
 
 /// The page.
 #[must_use]
-pub fn render(answer: &WhyAnswer) -> String {
+pub fn render(answer: &WhyAnswer, full: bool) -> String {
     let mut page = String::new();
     page.push_str(&format!("{}\n", ink(HEADLINE, format!("Why box {} gets what it gets", answer.box_id))));
     law(&mut page, &answer.law);
@@ -31,7 +32,7 @@ pub fn render(answer: &WhyAnswer) -> String {
     }
     heading(&mut page, "3. What the rules say");
     for rule in &answer.rules {
-        rule_said(&mut page, rule);
+        rule_said(&mut page, rule, answer.plan.remedy, full);
     }
     heading(&mut page, "4. The remedies");
     for remedy in &answer.remedies {
@@ -78,9 +79,17 @@ fn law(page: &mut String, law: &LawAnswer) {
     }
 }
 
-fn rule_said(page: &mut String, rule: &RuleSaid) {
+/// What a rule says: without `full` only of duties, of the remedy that was chosen, and of what is barred or disputed.
+fn rule_said(page: &mut String, rule: &RuleSaid, chosen: Option<Remedy>, full: bool) {
+    let matters = |saying: &&Saying| {
+        let spoken_of = saying.remedy.is_none() || saying.remedy == chosen;
+        full || spoken_of || matches!(saying.standing, Some("unlawful" | "disputed" | "not-checked"))
+    };
+    if !rule.says.iter().any(|saying| matters(&saying)) && rule.not_checked.is_none() {
+        return;
+    }
     page.push_str(&format!("  {}  {}\n", ink(HEADLINE, rule.rule), ink(QUIET, rule.title)));
-    for saying in &rule.says {
+    for saying in rule.says.iter().filter(matters) {
         let about = match (saying.duty, saying.need, saying.remedy, saying.standing) {
             (Some(duty), Some(need), ..) => format!("{duty} {need}: "),
             (.., Some(remedy), Some(standing)) => format!("{remedy} {standing}: "),
@@ -102,7 +111,7 @@ fn rule_said(page: &mut String, rule: &RuleSaid) {
     if let Some(missing) = &rule.not_checked {
         wrapped(page, "      not checked: ", missing, ASK);
     }
-    for value in &rule.values {
+    for value in rule.values.iter().filter(|_| full) {
         let section = value.section.unwrap_or("no section");
         let words = value.in_words.as_ref().map_or(String::new(), |words| format!(" = {words}"));
         wrapped(page, "        ", &format!("{section}{words} ({})", value.known), QUIET);

@@ -51,7 +51,7 @@ fn a_file_of_local_code_changes_the_plan_and_is_named_wherever_it_does() {
     assert_eq!(duty(&published, "L-1", "afci")["need"], "required");
     let totals = [&published, &plan].map(|plan| number(plan, "/totals/price/total_cents"));
     assert_eq!(totals[0] - totals[1], 7_200);
-    let why = thirdwire(&["why", &survey, "L-2"]).out;
+    let why = thirdwire(&["why", &survey, "L-2", "--full"]).out;
     assert!(why.contains("Larch County, Ordinance 2024-17"), "{why}");
     assert!(why.contains("Reset at panel"), "{why}");
 }

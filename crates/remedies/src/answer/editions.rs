@@ -61,6 +61,8 @@ pub fn editions_answer(from: &Planned, to: &Planned) -> EditionsAnswer {
         .map(|(before, after)| {
             let mut changes = duty_changes(before, after);
             changes.extend(remedy_changes(before, after));
+            let (was, is) = (&before.judged_as_found.cautions, &after.judged_as_found.cautions);
+            changes.extend(worded_changes("cautions".to_owned(), was, is));
             let (was, is) = (from.chosen(before.index), to.chosen(after.index));
             if (was.step, was.device, was.box_work) != (is.step, is.device, is.box_work) {
                 changes.push(ChangeAnswer {
@@ -115,6 +117,19 @@ fn in_words(need: Need, because: &[String]) -> String {
     if because.is_empty() { need.to_string() } else { format!("{need}: {}", because.join("; ")) }
 }
 
+/// What sentences go and what sentences come; a section that has only moved is no change.
+fn worded_changes(what: String, was: &[String], is: &[String]) -> Option<ChangeAnswer> {
+    let words = |sentence: &String| sentence.rsplit_once(" (").map_or(sentence.clone(), |(words, _)| words.to_owned());
+    let only_in = |these: &[String], those: &[String]| -> Vec<String> {
+        let those: Vec<String> = those.iter().map(words).collect();
+        these.iter().filter(|sentence| !those.contains(&words(sentence))).cloned().collect()
+    };
+    let (gone, come) = (only_in(was, is), only_in(is, was));
+    let told = |list: Vec<String>| if list.is_empty() { "nothing of the kind".to_owned() } else { list.join("; ") };
+    let changed = !(gone.is_empty() && come.is_empty());
+    changed.then(|| ChangeAnswer { what, from: told(gone), to: told(come), cites: Vec::new() })
+}
+
 fn remedy_changes(before: &OpeningFacts, after: &OpeningFacts) -> Vec<ChangeAnswer> {
     let mut changes = Vec::new();
     if !before.as_found.holds.is_receptacle() {
@@ -130,6 +145,7 @@ fn remedy_changes(before: &OpeningFacts, after: &OpeningFacts) -> Vec<ChangeAnsw
             let (from, to) = (why(&was), why(&is));
             changes.push(ChangeAnswer { what: was.remedy.to_string(), from, to, cites: is.cites.clone() });
         }
+        changes.extend(worded_changes(format!("conditions of {}", was.remedy), &was.conditions, &is.conditions));
         if was.markings != is.markings {
             let (from, to) = (was.markings.join(", "), is.markings.join(", "));
             changes.push(ChangeAnswer { what: format!("markings of {}", was.remedy), from, to, cites: is.cites });
