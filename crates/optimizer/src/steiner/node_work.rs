@@ -77,6 +77,7 @@ pub(crate) fn bounded(search: &mut Search, open: &mut Open) -> Bounded {
             if climb(search, open, &mut best, &mut bound, level) {
                 return Bounded::Closed;
             }
+            open.bound = bound;
         }
         if (before - open.graph.edges().min(before)) * 20 <= before {
             break;

@@ -2,7 +2,7 @@
 //! and split at a node that is either in the tree or not.
 
 use super::cases::{case, missed, starts, starts_anywhere};
-use super::dual_ascent::ascend;
+use super::dual_ascent::{Ascent, ascend};
 use super::frontier::along_front;
 use super::graph::{Graph, History};
 use super::instance::{Cost, Instance, MOST, Tree};
@@ -20,7 +20,7 @@ const LABELS: [usize; 2] = [3_000_000, 150_000];
 const LABEL_WORK: [u64; 2] = [400_000_000, 10_000_000];
 /// How wide a front may be, and how many states it passes, likewise.
 const WIDEST: [usize; 2] = [20, 16];
-const FRONT_WORK: [u64; 2] = [15_000_000, 1_500_000];
+const FRONT_WORK: [u64; 2] = [8_000_000, 1_000_000];
 /// How wide a front may be where few states are kept, and how many are, likewise.
 const FEW_WIDEST: usize = 32;
 const FEW: [usize; 2] = [2000, 200];
@@ -141,12 +141,12 @@ impl<'a, 'b> Search<'a, 'b> {
                 return stack.iter().map(|open| open.bound).fold(open.bound, Cost::min);
             }
             self.nodes += 1;
-            let floor = open.bound;
-            if let Some(both) = self.visit(open) {
+            let mut open = open;
+            if let Some(both) = self.visit(&mut open) {
                 stack.extend(both);
             }
             if self.stopped {
-                return stack.iter().map(|open| open.bound).fold(floor, Cost::min);
+                return stack.iter().map(|open| open.bound).fold(open.bound, Cost::min);
             }
         }
         NO_TREE
@@ -158,19 +158,19 @@ impl<'a, 'b> Search<'a, 'b> {
     }
 
     /// Works on one graph until it is closed or must be split.
-    fn visit(&mut self, mut open: Open) -> Option<Vec<Open>> {
+    fn visit(&mut self, open: &mut Open) -> Option<Vec<Open>> {
         loop {
-            let Bounded::Gap { best, bound } = bounded(self, &mut open) else { return None };
+            let Bounded::Gap { best, bound } = bounded(self, open) else { return None };
             open.bound = open.bound.max(bound);
             if self.stopped {
                 return None;
             }
-            match self.programmed(&mut open) {
+            match self.programmed(open) {
                 Settled::Closed => return None,
                 Settled::Better => continue,
                 Settled::Open => {}
             }
-            match split(self, &mut open, &best) {
+            match split(self, open, &best) {
                 Split::Again => {}
                 Split::Closed => return None,
                 Split::Both(both) => return Some(both),
@@ -189,6 +189,10 @@ impl<'a, 'b> Search<'a, 'b> {
         let level = open.depth.min(1);
         let upper = self.upper - graph.bought_cost;
         let ascent = ascend(graph, graph.root, None, true);
+        if self.labels_close(open, &ascent, LABEL_WORK[1]) {
+            return Settled::Closed;
+        }
+        let graph = &open.graph;
         if self.methods.front && graph.symmetric && ascent.bound < upper {
             for (widest, kept) in [(FEW_WIDEST, FEW[level]), (WIDEST[level], usize::MAX)] {
                 let effort = Effort { labels: LABELS[level], work: FRONT_WORK[level], stop: &mut *self.limits.stop };
@@ -204,16 +208,21 @@ impl<'a, 'b> Search<'a, 'b> {
                 }
             }
         }
-        let graph = &open.graph;
-        if self.methods.labels && graph.terminals().len() <= MOST_TERMINALS {
-            let labels = LABELS[level].min(400_000_000 / (graph.len() + 1));
-            let effort = Effort { labels, work: LABEL_WORK[level], stop: &mut *self.limits.stop };
-            let result = label_setting(graph, graph.root, &ascent, upper, effort);
-            if self.settle(open, result) {
-                return Settled::Closed;
-            }
+        if level == 0 && self.labels_close(open, &ascent, LABEL_WORK[0]) {
+            return Settled::Closed;
         }
         Settled::Open
+    }
+
+    fn labels_close(&mut self, open: &mut Open, ascent: &Ascent, work: u64) -> bool {
+        let graph = &open.graph;
+        if !self.methods.labels || graph.terminals().len() > MOST_TERMINALS {
+            return false;
+        }
+        let labels = LABELS[open.depth.min(1)].min(400_000_000 / (graph.len() + 1));
+        let effort = Effort { labels, work, stop: &mut *self.limits.stop };
+        let result = label_setting(graph, graph.root, ascent, self.upper - graph.bought_cost, effort);
+        self.settle(open, result)
     }
 
     fn settle(&mut self, open: &mut Open, result: Labelled) -> bool {
