@@ -1,11 +1,12 @@
-//! Solves one instance in the `.stp` format: `solve FILE.stp [--seconds S] [--nodes N]`; `-` reads standard input.
+//! Solves one instance in the `.stp` format: `solve FILE.stp [--seconds S] [--nodes N] [--certify LEAVES]`; `-` reads
+//! standard input. With `--certify` an optimum is also proved by cuts on the instance itself, and the proof is checked.
 #![allow(clippy::disallowed_methods, clippy::print_stdout, clippy::print_stderr)]
 
 use std::io::Read;
 use std::process::ExitCode;
 use std::time::{Duration, Instant};
 
-use optimizer::steiner::{Cost, Methods, SteinerLimits, read, solve_steiner};
+use optimizer::steiner::{Cost, Methods, SteinerLimits, certify, check_bound, check_tree, read, solve_steiner};
 
 fn main() -> ExitCode {
     match run() {
@@ -18,18 +19,19 @@ fn main() -> ExitCode {
 }
 
 fn run() -> Result<(), String> {
-    let (mut file, mut seconds, mut nodes) = (None, 60.0, None);
+    let (mut file, mut seconds, mut nodes, mut leaves) = (None, 60.0, None, 0);
     let mut words = std::env::args().skip(1);
     while let Some(word) = words.next() {
         let mut number =
             || words.next().and_then(|word| word.parse::<f64>().ok()).ok_or(format!("{word} needs a number"));
         match word.as_str() {
             "--seconds" => seconds = number()?,
+            "--certify" => leaves = number()? as usize,
             "--nodes" => nodes = Some(number()? as u64),
             _ => file = Some(word),
         }
     }
-    let file = file.ok_or("usage: solve FILE.stp [--seconds S] [--nodes N]")?;
+    let file = file.ok_or("usage: solve FILE.stp [--seconds S] [--nodes N] [--certify LEAVES]")?;
     let mut text = String::new();
     if file == "-" {
         std::io::stdin().read_to_string(&mut text).map_err(|error| error.to_string())?;
@@ -59,5 +61,14 @@ fn run() -> Result<(), String> {
         answer.nodes,
         start.elapsed().as_secs_f64()
     );
+    if let Some(tree) = answer.tree.as_ref().filter(|_| leaves > 0 && answer.is_proved()) {
+        check_tree(&reading.instance, tree).map_err(|refusal| format!("the tree is refused: {refusal:?}"))?;
+        let certificate = certify(&reading.instance, tree, leaves);
+        match certificate.map(|certificate| check_bound(&reading.instance, tree.cost, &certificate)) {
+            Some(Ok(())) => println!("certified, and the certificate is accepted"),
+            Some(Err(refusal)) => return Err(format!("the certificate is refused: {refusal:?}")),
+            None => println!("by enumeration and reductions, not certified"),
+        }
+    }
     Ok(())
 }
