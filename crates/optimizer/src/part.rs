@@ -240,7 +240,8 @@ fn add_arcs(
         // A tail that is neither a source nor open is never supplied: the arc has no grade that it can carry.
         let dry = !problem.groups[tail.group].source && group_place[tail.group].is_none();
         let carried = if dry { 0 } else { problem.groups[tail.group].carries.saturating_add(1) };
-        let by_grade = link.cost_by_grade.iter().take(carried).map(|cost| weight_of_link(*cost, index)).collect();
+        let links = problem.links.len();
+        let by_grade = link.cost_by_grade.iter().take(carried).map(|cost| weight_of_link(*cost, index, links)).collect();
         let mut trees: Vec<usize> = landings.iter().map(|(tree, _)| *tree).collect();
         trees.extend(moves.map(|(tree, _)| tree));
         trees.sort_unstable();

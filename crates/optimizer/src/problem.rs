@@ -75,7 +75,7 @@ impl BitOr for Marks {
 ///
 /// # Sizes
 /// The largest costs of every place together, taken as positive, stay within 2⁶⁰ cents, 2¹⁴ openings and 2¹⁴ devices,
-/// and there are at most 1024 links; burdens are not negative. [`Problem::faults`] tells what breaks this.
+/// and there are at most 16,384 links; burdens are not negative. [`Problem::faults`] tells what breaks this.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Problem {
     /// The trees.

@@ -14,7 +14,7 @@ use crate::weight::{IMPOSSIBLE, Weight, cost_of, plus};
 /// # What is guaranteed of ties
 /// The same problem and limits give the same outcome. An optimal solution has, among all:
 /// 1. the least [`Cost`]: cents, then openings, then devices;
-/// 2. of these the fewest chosen links, and then the smallest sum of their indices;
+/// 2. of these the fewest chosen links and then, in a problem of up to 512 links, the smallest sum of their indices;
 /// 3. for its links, in each tree the lowest root option, then, from the root down, at each node the lowest option for
 ///    what the node sees. A child is put behind a load side only where that costs less.
 ///

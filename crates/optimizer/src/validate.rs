@@ -3,7 +3,7 @@
 use crate::problem::{Cost, Link, Marks, Problem, Tree};
 
 /// The most links of a problem.
-pub(crate) const MOST_LINKS: usize = 1024;
+pub(crate) const MOST_LINKS: usize = 1 << 14;
 /// The most cents, openings and devices of a whole choice, the largest of each place taken as positive.
 pub(crate) const MOST_CENTS: u128 = 1 << 60;
 pub(crate) const MOST_OPENINGS: u128 = 1 << 14;

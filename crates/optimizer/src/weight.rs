@@ -14,8 +14,10 @@ pub(crate) const IMPOSSIBLE: Weight = 1 << 126;
 const DEVICES_AT: u32 = 32;
 const OPENINGS_AT: u32 = 48;
 const CENTS_AT: u32 = 64;
-/// One link more weighs more than any sum of link indices.
-const ONE_LINK: Weight = 1 << 20;
+/// One link more weighs more than any sum of link indices that is compared.
+const ONE_LINK: Weight = 1 << 17;
+/// Beyond so many links their indices are not compared: the sum would need more bits than there are.
+const MOST_LINKS_COMPARED: usize = 512;
 
 /// Returns the weight of a cost.
 pub(crate) fn weight_of(cost: Cost) -> Weight {
@@ -24,10 +26,10 @@ pub(crate) fn weight_of(cost: Cost) -> Weight {
         + (Weight::from(cost.devices) << DEVICES_AT)
 }
 
-/// Returns the weight of choosing a link at a cost: of equal costs the fewest links, of as many the smallest sum of
-/// their indices.
-pub(crate) fn weight_of_link(cost: Cost, link: usize) -> Weight {
-    weight_of(cost) + ONE_LINK + link as Weight
+/// Returns the weight of choosing a link, one of so many, at a cost: of equal costs the fewest links, of as many the
+/// smallest sum of their indices, where these are compared.
+pub(crate) fn weight_of_link(cost: Cost, link: usize, links: usize) -> Weight {
+    weight_of(cost) + ONE_LINK + if links <= MOST_LINKS_COMPARED { link as Weight } else { 0 }
 }
 
 /// Returns the sum, which cannot be had where a part cannot.
@@ -64,7 +66,7 @@ mod tests {
                 for devices in [-16_384, -3, 0, 1, 16_384] {
                     let cost = Cost { cents, openings, devices };
                     assert_eq!(cost_of(weight_of(cost)), cost);
-                    assert_eq!(cost_of(weight_of_link(cost, 1023)), cost);
+                    assert_eq!(cost_of(weight_of_link(cost, 511, 512)), cost);
                 }
             }
         }
