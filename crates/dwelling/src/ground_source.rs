@@ -1,7 +1,8 @@
 //! Places at which an equipment grounding conductor may be connected.
 
-use crate::index::PanelIndex;
+use crate::index::{PanelIndex, RoomIndex};
 use crate::names::names;
+use crate::room::Point;
 use electrical::{Gauge, Length};
 
 /// A place that the survey offers as an end for an equipment grounding conductor, other than boxes and panels.
@@ -19,6 +20,10 @@ pub struct GroundSource {
     pub verified: Option<bool>,
     /// The size of the conductor at this point, where it limits what may be joined to it.
     pub gauge: Option<Gauge>,
+    /// The room it is in, where known.
+    pub room: Option<RoomIndex>,
+    /// Where it is on the floor plan.
+    pub at: Option<Point>,
 }
 
 names! {

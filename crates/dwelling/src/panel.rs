@@ -1,7 +1,8 @@
 //! Panels and the circuits that start in them.
 
-use crate::index::{CircuitIndex, PanelIndex};
+use crate::index::{CircuitIndex, PanelIndex, RoomIndex};
 use crate::names::names;
+use crate::room::Point;
 use crate::run::CableKind;
 use electrical::{Amperes, ConductorMetal, Gauge};
 
@@ -23,6 +24,10 @@ pub struct Panel {
     /// The current of a fault from a hot conductor to the neutral bar in this panel, as measured or as the supplier states
     /// its least, where known.
     pub fault_current: Option<Amperes>,
+    /// The room it is in, where known.
+    pub room: Option<RoomIndex>,
+    /// Where it is on the floor plan.
+    pub at: Option<Point>,
 }
 
 names! {

@@ -29,6 +29,32 @@ pub struct Room {
     pub above: Option<Space>,
     /// What lies below, where known.
     pub below: Option<Space>,
+    /// The height of its ceiling, where measured.
+    pub ceiling: Option<Length>,
+    /// What its walls are finished with, where known.
+    pub walls: Option<WallFinish>,
+    /// Whether there is insulation in its outside walls, where known.
+    pub insulated: Option<bool>,
+    /// Whether there are fire blocks across the bays of its walls, where known.
+    pub fire_blocks: Option<bool>,
+}
+
+names! {
+    /// What the walls of a room are finished with.
+    WallFinish {
+        /// Gypsum board.
+        Drywall = "drywall",
+        /// Plaster on lath.
+        Plaster = "plaster",
+        /// Wood panelling.
+        Panelling = "panelling",
+        /// Tile on backer.
+        Tile = "tile",
+        /// Brick, block or stone without a bay behind it.
+        Masonry = "masonry",
+        /// Bare studs.
+        Open = "open",
+    }
 }
 
 names! {

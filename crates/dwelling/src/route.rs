@@ -23,6 +23,8 @@ pub struct Route {
     pub openings: u32,
     /// Why it is hard or easy, in the surveyor's words.
     pub note: Option<String>,
+    /// Whether this way is closed: nothing can be brought along it.
+    pub closed: bool,
 }
 
 /// One end of a route.

@@ -139,6 +139,9 @@ fn link_of(facts: &Facts, book: &PriceBook, index: usize, route: &Route) -> Resu
     let RouteEnd::Box(to) = route.to else {
         return Err(refuse("it does not end at a box".into(), Vec::new(), false));
     };
+    if route.closed {
+        return Err(refuse("the survey says that this way is closed".into(), Vec::new(), false));
+    }
     // A way from a box without a ground to one that has it is walked from the ground.
     let turned = match route.from {
         RouteEnd::Box(from) if facts.at(to).supplied && !facts.at(from).supplied && route.kind == RouteKind::Egc => {

@@ -84,7 +84,11 @@ fn tables(page: &mut String, top: &'static Shape) {
         let _ = write!(page, "## {title}\n\n{}\n\n", shape.meaning);
         page.push_str("| key | what it says | what it holds | needed | example |\n| --- | --- | --- | --- | --- |\n");
         for field in shape.fields {
-            let needed = if field.need == Need::Optional { "" } else { "yes" };
+            let needed = match field.need {
+                Need::Optional => "",
+                Need::UnlessClosed => "unless closed",
+                Need::Required | Need::RequiredOtherwise => "yes",
+            };
             let holds = field.kind.expected();
             let _ =
                 writeln!(page, "| `{}` | {} | {holds} | {needed} | `{}` |", field.key, field.meaning, field.example);

@@ -49,20 +49,27 @@ fn schema_of(shape: &'static Shape, title: &str) -> Value {
 
 fn table(shape: &'static Shape, definitions: &mut Map<String, Value>) -> Value {
     let mut properties = Map::new();
-    let mut required = Vec::new();
+    let (mut required, mut unless_closed) = (Vec::new(), Vec::new());
     for field in shape.fields {
         properties.insert(field.key.to_string(), property(field, definitions));
-        if field.need != Need::Optional {
-            required.push(json!(field.key));
+        match field.need {
+            Need::Required | Need::RequiredOtherwise => required.push(json!(field.key)),
+            Need::UnlessClosed => unless_closed.push(json!(field.key)),
+            Need::Optional => {}
         }
     }
-    json!({
+    let mut described = json!({
         "type": "object",
         "description": shape.meaning,
         "properties": properties,
         "required": required,
         "additionalProperties": false,
-    })
+    });
+    if let (false, Value::Object(described)) = (unless_closed.is_empty(), &mut described) {
+        let closed = json!({ "required": ["closed"], "properties": { "closed": { "const": true } } });
+        described.insert("anyOf".to_string(), json!([{ "required": unless_closed }, closed]));
+    }
+    described
 }
 
 fn property(field: &Field, definitions: &mut Map<String, Value>) -> Value {

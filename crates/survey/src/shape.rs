@@ -35,6 +35,8 @@ pub(crate) enum Need {
     Required,
     /// It must, and a mistake of its own says so.
     RequiredOtherwise,
+    /// It must where the key `closed` is not true, and a mistake of its own says so.
+    UnlessClosed,
     /// It may be left out, or be "unknown".
     Optional,
 }
@@ -134,13 +136,17 @@ macro_rules! name_list {
 }
 pub(crate) use name_list;
 
-/// A field; `must` keys are required, `own` ones by a mistake of their own, `may` ones can be left out.
+/// A field; `must` keys are required, `own` ones by a mistake of their own, `open` ones unless
+/// what they describe is closed, `may` ones can be left out.
 macro_rules! field {
     (must $key:literal, $kind:expr, $meaning:literal, $example:literal) => {
         field!(@ Required, $key, $kind, $meaning, $example)
     };
     (own $key:literal, $kind:expr, $meaning:literal, $example:literal) => {
         field!(@ RequiredOtherwise, $key, $kind, $meaning, $example)
+    };
+    (open $key:literal, $kind:expr, $meaning:literal, $example:literal) => {
+        field!(@ UnlessClosed, $key, $kind, $meaning, $example)
     };
     (may $key:literal, $kind:expr, $meaning:literal, $example:literal) => {
         field!(@ Optional, $key, $kind, $meaning, $example)

@@ -1,6 +1,8 @@
 //! The same survey in TOML and in JSON is the same dwelling, and every key reaches its place.
 
-use dwelling::{BoxIndex, Feed, Overcurrent, PanelIndex, Point, RouteEnd, SourceIndex, TesterVerdict};
+use dwelling::{
+    BoxIndex, Feed, Overcurrent, PanelIndex, Point, RoomIndex, RouteEnd, SourceIndex, TesterVerdict, WallFinish,
+};
 use electrical::{Amperes, ConductorMetal, Gauge, Length, Ohms, Volts, Volume};
 use survey::{Format, read};
 
@@ -49,9 +51,18 @@ fn the_job_and_the_panels_are_as_written() {
     assert_eq!(rich.panels[0].made_for_it.as_ref().map(Vec::len), Some(3));
     assert_eq!(rich.panels[0].room_beside, Some(false));
     assert_eq!(rich.panels[0].fault_current.map(|current| current.get()), Some(1500));
+    assert_eq!(rich.panels[0].room, Some(RoomIndex(1)));
+    assert_eq!(rich.panels[0].at, Some(Point { x: Length::feet_and_inches(23, 6), y: Length::feet(4) }));
     assert_eq!(rich.panels[1].made_for_it, Some(Vec::new()));
     assert_eq!(rich.panels[1].ground_bar, None);
     assert_eq!(rich.panels[1].overcurrent, Some(Overcurrent::Fuses), "a fused circuit says so");
+}
+
+#[test]
+fn the_walls_of_a_room_are_as_written() {
+    let room = &rich().rooms[0];
+    assert_eq!(room.ceiling, Some(Length::feet_and_inches(7, 9)));
+    assert_eq!((room.walls, room.insulated, room.fire_blocks), (Some(WallFinish::Plaster), Some(false), Some(true)));
 }
 
 #[test]
@@ -96,7 +107,10 @@ fn the_boxes_are_as_written() {
 fn the_sources_and_routes_are_as_written() {
     let rich = rich();
     assert_eq!(rich.sources[0].gauge.map(Gauge::number), Some(0));
-    let [first, second] = rich.routes.as_slice() else { panic!("two routes") };
+    assert_eq!(rich.sources[0].room, Some(RoomIndex(2)));
+    assert_eq!(rich.sources[0].at, Some(Point { x: Length::feet(24), y: Length::feet_and_inches(1, 6) }));
+    let [first, second, third] = rich.routes.as_slice() else { panic!("three routes") };
+    assert_eq!((first.closed, second.closed, third.closed, third.length), (false, false, true, Length::ZERO));
     assert_eq!((first.from, first.to), (RouteEnd::Panel(PanelIndex(0)), RouteEnd::Box(BoxIndex(0))));
     assert_eq!((first.minutes, first.openings, first.length), (Some(90), 2, Length::feet(40)));
     assert_eq!((second.id.as_str(), second.from), ("pipe to K-1", RouteEnd::Source(SourceIndex(0))));

@@ -19,6 +19,7 @@ pub const PURE_CRATES: &[PureCrate] = &[
     PureCrate { name: "electrical", ours: NONE, others: NONE },
     PureCrate { name: "optimizer", ours: NONE, others: NONE },
     PureCrate { name: "dwelling", ours: &["electrical"], others: READING_AND_WRITING_VALUES },
+    PureCrate { name: "routes", ours: &["dwelling", "electrical"], others: READING_AND_WRITING_VALUES },
     PureCrate {
         name: "survey",
         ours: &["dwelling", "electrical", "estimate", "rulebook"],
@@ -29,12 +30,12 @@ pub const PURE_CRATES: &[PureCrate] = &[
     PureCrate { name: "estimate", ours: &["dwelling", "electrical"], others: READING_AND_WRITING_VALUES },
     PureCrate {
         name: "remedies",
-        ours: &["diagnosis", "dwelling", "electrical", "estimate", "optimizer", "rulebook"],
+        ours: &["diagnosis", "dwelling", "electrical", "estimate", "optimizer", "routes", "rulebook"],
         others: READING_AND_WRITING_VALUES,
     },
     PureCrate {
         name: "calculations",
-        ours: &["diagnosis", "dwelling", "electrical", "estimate", "optimizer", "remedies", "rulebook"],
+        ours: &["diagnosis", "dwelling", "electrical", "estimate", "optimizer", "remedies", "routes", "rulebook"],
         others: READING_AND_WRITING_VALUES,
     },
 ];

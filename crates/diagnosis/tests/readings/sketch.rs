@@ -23,6 +23,8 @@ impl Sketch {
             service: None,
             room_beside: None,
             fault_current: None,
+            room: None,
+            at: None,
         };
         let room = Room {
             id: "room".into(),
@@ -32,6 +34,10 @@ impl Sketch {
             outline: vec![],
             above: None,
             below: None,
+            ceiling: None,
+            walls: None,
+            insulated: None,
+            fire_blocks: None,
         };
         let job = Job {
             name: "sketch".into(),

@@ -59,6 +59,8 @@ fn panel(random: &mut Random, at: usize) -> Panel {
         service: Some(true),
         room_beside: random.pick(&[Some(true), Some(false), None]),
         fault_current: None,
+        room: None,
+        at: None,
     }
 }
 
@@ -121,6 +123,10 @@ fn room(random: &mut Random, at: usize) -> Room {
         outline: Vec::new(),
         above: None,
         below: None,
+        ceiling: None,
+        walls: None,
+        insulated: None,
+        fire_blocks: None,
     }
 }
 
@@ -133,6 +139,8 @@ fn source(random: &mut Random, at: usize, panels: usize) -> GroundSource {
         from_entry: random.pick(&[None, Some(Length::feet(3)), Some(Length::feet(9))]),
         verified: random.weighted(&[(4, Some(true)), (1, Some(false)), (1, None)]),
         gauge: random.pick(&[None, Some(Gauge::AWG_6), Some(Gauge::AWG_14)]),
+        room: None,
+        at: None,
     }
 }
 
@@ -272,5 +280,6 @@ pub fn route(random: &mut Random, dwelling: &Dwelling, at: usize) -> Route {
         minutes: random.pick(&[None, Some(20), Some(90)]),
         openings: random.below(3) as u32,
         note: None,
+        closed: false,
     }
 }

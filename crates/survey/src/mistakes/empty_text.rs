@@ -13,7 +13,7 @@ pub(crate) const KIND: Kind = Kind::error(
 pub(crate) fn mistake(key: &str, need: Need, span: Span) -> Diagnostic {
     let help = match need {
         Need::Optional => "write what is so, or leave it out",
-        Need::Required | Need::RequiredOtherwise => "write what is so; it must not be left out",
+        Need::Required | Need::RequiredOtherwise | Need::UnlessClosed => "write what is so; it must not be left out",
     };
     KIND.at(span, "nothing between the quotes", format!("`{key}` holds an empty text")).help(help)
 }

@@ -15,7 +15,7 @@ pub(crate) fn mistake(below: bool, most: Length, span: Span) -> Diagnostic {
         true => ("below zero", "a height cannot be below the floor".to_string()),
         false => ("too high", format!("a height cannot be more than {most}")),
     };
-    KIND.at(span, label, message).help("write the height of the box's centre above the floor")
+    KIND.at(span, label, message).help("write the height above the floor, for a box that of its centre")
 }
 
 #[cfg(test)]
@@ -28,7 +28,7 @@ mod tests {
   --> survey.toml:20:10
 20 | height = "1600 in"
    |          ^^^^^^^^^ too high
-   = help: write the height of the box's centre above the floor
+   = help: write the height above the floor, for a box that of its centre
 "#
         );
     }

@@ -105,6 +105,7 @@ kinds! {
     want_without_receptacle,
     cables_fewer_than_fed,
     route_to_itself,
+    route_without_length,
     route_end_not_a_box,
     from_entry_without_pipe,
 }

@@ -57,7 +57,7 @@ pub(crate) fn read(notes: &mut Notes, row: &Row<'_>, ids: &AllIds, circuits: &[C
         circuit,
         fed_by,
         run: run_row.map_or_else(Run::default, |row| run::read(notes, &row)),
-        at: row.get("at").and_then(|(field, value)| room::point(notes, field, value, units)),
+        at: room::place(notes, row, units),
         height: row.height(notes, "height"),
         body: body_row.map_or_else(body::unknown, |row| body::read(notes, &row)),
         holds: row.name(notes, "holds", Holding::from_name).unwrap_or(Holding::Unknown),

@@ -3,7 +3,7 @@
 use crate::shape::{NameList, name_list};
 use dwelling::{
     CableKind, Clamps, DwellingUse, Equipment, GroundSeen, Holding, LoadState, MeterKind, Overcurrent, PathObstacle,
-    ProtectiveBreaker, RoomUse, RouteKind, SourceKind, Space, TesterVerdict, Want, Wetness,
+    ProtectiveBreaker, RoomUse, RouteKind, SourceKind, Space, TesterVerdict, WallFinish, Want, Wetness,
 };
 use electrical::ConductorMetal;
 
@@ -13,6 +13,7 @@ name_list!(PROTECTIVE_BREAKERS, ProtectiveBreaker, "protective breakers");
 name_list!(CABLES, CableKind, "wiring methods");
 name_list!(ROOM_USES, RoomUse, "room uses");
 name_list!(SPACES, Space, "spaces above and below");
+name_list!(WALL_FINISHES, WallFinish, "finishes of walls");
 name_list!(HOLDINGS, Holding, "things a box holds");
 name_list!(CLAMPS, Clamps, "ways of clamping");
 name_list!(EQUIPMENT, Equipment, "kinds of equipment");
@@ -64,6 +65,7 @@ pub(crate) static LISTS: &[&NameList] = &[
     &METALS,
     &ROOM_USES,
     &SPACES,
+    &WALL_FINISHES,
     &HOLDINGS,
     &CLAMPS,
     &EQUIPMENT,

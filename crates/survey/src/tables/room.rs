@@ -1,15 +1,16 @@
 //! Rooms, with their outlines on the plan.
 
 use crate::decimal::Decimal;
-use crate::mistakes::{coordinate_not_possible, wrong_type};
+use crate::ids::Ids;
+use crate::mistakes::{coordinate_not_possible, no_such_room, wrong_type};
 use crate::notes::Notes;
 use crate::quantity::Quantity;
 use crate::row::{Row, items_of};
 use crate::shape::{Field, FieldKind, Shape, field};
 use crate::tables::job::PlanUnit;
-use crate::tables::names::{ROOM_USES, SPACES};
+use crate::tables::names::{ROOM_USES, SPACES, WALL_FINISHES};
 use crate::value::{Value, ValueKind};
-use dwelling::{Point, Room, RoomUse, Space};
+use dwelling::{Point, Room, RoomIndex, RoomUse, Space, WallFinish};
 use electrical::Length;
 
 pub(crate) static SHAPE: Shape = Shape {
@@ -24,6 +25,10 @@ pub(crate) static SHAPE: Shape = Shape {
         field!(may "outline", FieldKind::Outline, "its corners in order, on one plan for the whole floor", "[[0, 0], [11, 0], [11, 12], [0, 12]]"),
         field!(may "above", FieldKind::Name(&SPACES), "what lies above", "\"attic\""),
         field!(may "below", FieldKind::Name(&SPACES), "what lies below", "\"crawl space\""),
+        field!(may "ceiling", FieldKind::Quantity(Quantity::Height), "how high its ceiling is", "\"8 ft\""),
+        field!(may "walls", FieldKind::Name(&WALL_FINISHES), "what its walls are finished with", "\"plaster\""),
+        field!(may "insulated", FieldKind::Flag, "whether there is insulation in its outside walls", "true"),
+        field!(may "fire_blocks", FieldKind::Flag, "whether there are fire blocks across the bays of its walls", "false"),
     ],
 };
 
@@ -41,6 +46,10 @@ pub(crate) fn read(notes: &mut Notes, row: &Row<'_>, units: PlanUnit) -> Room {
         outline: outline(notes, row, units),
         above: row.name(notes, "above", Space::from_name),
         below: row.name(notes, "below", Space::from_name),
+        ceiling: row.height(notes, "ceiling"),
+        walls: row.name(notes, "walls", WallFinish::from_name),
+        insulated: row.flag(notes, "insulated"),
+        fire_blocks: row.flag(notes, "fire_blocks"),
     }
 }
 
@@ -65,6 +74,16 @@ fn outline(notes: &mut Notes, row: &Row<'_>, units: PlanUnit) -> Vec<Point> {
     let corners: Vec<Option<Point>> = items.iter().map(|item| point(notes, field, item, units)).collect();
     // An outline with a corner that cannot be read is no outline.
     corners.into_iter().collect::<Option<Vec<Point>>>().unwrap_or_default()
+}
+
+/// The room that a panel or a source is in.
+pub(crate) fn reference(notes: &mut Notes, row: &Row<'_>, rooms: &Ids) -> Option<RoomIndex> {
+    rooms.find(notes, row, "room", no_such_room::mistake).map(RoomIndex)
+}
+
+/// Where a panel, a source or a box is on the plan.
+pub(crate) fn place(notes: &mut Notes, row: &Row<'_>, units: PlanUnit) -> Option<Point> {
+    row.get("at").and_then(|(field, value)| point(notes, field, value, units))
 }
 
 /// A place on the plan: two numbers in the plan's units, or two lengths.

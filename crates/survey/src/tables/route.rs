@@ -1,7 +1,7 @@
 //! Routes along which a conductor or cable could be brought.
 
 use crate::ids::Ids;
-use crate::mistakes::{no_such_place, route_end_not_a_box, route_to_itself};
+use crate::mistakes::{no_such_place, route_end_not_a_box, route_to_itself, route_without_length};
 use crate::notes::Notes;
 use crate::quantity::Quantity;
 use crate::row::{Row, text_of};
@@ -21,9 +21,10 @@ pub(crate) static SHAPE: Shape = Shape {
         field!(must "from", FieldKind::Reference("a box, panel or source"), "where it begins", "\"main\""),
         field!(must "to", FieldKind::Reference("a box"), "the box to be grounded", "\"B2-1\""),
         field!(must "kind", FieldKind::Name(&ROUTES), "what would be brought along it", "\"egc\""),
-        field!(must "length", FieldKind::Quantity(Quantity::Length), "its length", "\"40 ft\""),
+        field!(open "length", FieldKind::Quantity(Quantity::Length), "its length", "\"40 ft\""),
         field!(may "minutes", FieldKind::Quantity(Quantity::Minutes), "labour; a number alone is minutes", "\"1.5 h\""),
         field!(may "openings", FieldKind::Count(0, 100), "how many openings in finished surfaces it costs; 0 if left out", "2"),
+        field!(may "closed", FieldKind::Flag, "whether nothing can be brought along here: the tool then builds no such way either", "false"),
         field!(may "note", FieldKind::Text, "why it is easy or hard", "\"through the crawl space\""),
     ],
 };
@@ -60,12 +61,17 @@ fn read(notes: &mut Notes, row: &Row<'_>, ids: &AllIds) -> Option<Route> {
         notes.push(route_end_not_a_box::mistake(&row.text_kept("to"), what, row.place_of("to")));
     }
     let kind = row.name(notes, "kind", RouteKind::from_name);
+    let closed = row.flag(notes, "closed").unwrap_or(false);
     let length: Option<Length> = row.length(notes, "length");
+    if row.get("length").is_none() && !closed {
+        notes.push(route_without_length::mistake(row.span));
+    }
+    let length = length.or(closed.then_some(Length::ZERO));
     let minutes = row.minutes(notes, "minutes");
     let openings = row.count(notes, "openings").unwrap_or(0);
     let note = row.text(notes, "note");
     let id = if row.get("id").is_some() { row.text_kept("id") } else { String::new() };
-    Some(Route { id, from: from?, to: to?, kind: kind?, length: length?, minutes, openings, note })
+    Some(Route { id, from: from?, to: to?, kind: kind?, length: length?, minutes, openings, note, closed })
 }
 
 fn end(notes: &mut Notes, row: &Row<'_>, key: &str, ids: &AllIds) -> Option<RouteEnd> {

@@ -81,11 +81,11 @@ pub(crate) fn read<'a>(notes: &mut Notes, table: &'a Table, start: Span) -> (Dwe
     ids.sources.report_clashes(notes, &ids.panels);
     let mut dwelling = Dwelling {
         job,
-        panels: panels.iter().map(|row| panel::read(notes, row)).collect(),
+        panels: panels.iter().map(|row| panel::read(notes, row, &ids.rooms, units)).collect(),
         circuits: Vec::new(),
         rooms: rooms.iter().map(|row| room::read(notes, row, units)).collect(),
         boxes: Vec::new(),
-        sources: sources.iter().map(|row| source::read(notes, row, &ids)).collect(),
+        sources: sources.iter().map(|row| source::read(notes, row, &ids, units)).collect(),
         routes: Vec::new(),
     };
     dwelling.circuits = circuit::read_all(notes, &circuits, &ids, &mut dwelling.panels);
