@@ -14,6 +14,7 @@ mod examples;
 mod law;
 mod named;
 mod page;
+mod steering_flags;
 
 use cli::{Cli, Command};
 use command_error::CommandError;

@@ -9,19 +9,24 @@ mod device;
 mod facts;
 mod leakage;
 mod network;
+mod obstacles;
 mod planned;
 mod repairs;
 mod room_in_box;
+mod standing;
+mod steering;
 
 pub use answer::{
     BasisAnswer, ChangeAnswer, CircuitAnswer, DutyAnswer, EditionsAnswer, FillAnswer, FillLineAnswer, FindingAnswer,
     FindingsAnswer, JobAnswer, LawAnswer, MoneyAnswer, NextAnswer, OpeningAnswer, OpeningChanges, OptionsAnswer,
     PlanAnswer, PlanStatus, RefusedRouteAnswer, RemedyAnswer, RequiresAnswer, RouteAnswer, RuleSaid, RuledOut, Saying,
-    TotalsAnswer, ValueSaid, WhyAnswer, editions_answer, findings_answer, how_known, options_answer, options_of_box,
-    plan_answer, why_answer,
+    SteeringAnswer, TotalsAnswer, ValueSaid, WhyAnswer, WishAnswer, editions_answer, findings_answer, how_known,
+    options_answer, options_of_box, plan_answer, why_answer,
 };
 pub use assemble::{Assembled, assemble};
 pub use candidate::{Candidate, Shortfall, Step};
 pub use device::{AtPanel, BoxWork, Device};
 pub use facts::{Facts, OpeningFacts, opening_of};
 pub use planned::{PlanFault, Planned, Proof, Protector};
+pub use standing::Standing;
+pub use steering::{Steered, Wish};

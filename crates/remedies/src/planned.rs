@@ -6,14 +6,16 @@ use crate::candidate::{Candidate, GFCI};
 use crate::device::{BoxWork, Device};
 use crate::facts::Facts;
 use crate::room_in_box::GRADES;
+use crate::standing::{Standing, standing_of};
+use crate::steering::Steered;
 use dwelling::{BoxIndex, Dwelling, Feed, RouteEnd, RouteKind};
 use electrical::Gauge;
 use estimate::{Price, PriceBook};
-use optimizer::{ChosenLink, Cost, Limits, Outcome, Solution, check, solve};
+use optimizer::{ChosenLink, Cost, Forced, Limits, Outcome, Problem, Solution, check, solve_with};
 use rulebook::CodeInForce;
 
 /// How many nodes of its search tree the search looks at before it settles for the best found: seconds, not minutes.
-const MOST_SEARCHED: u64 = 100_000;
+pub(crate) const MOST_SEARCHED: u64 = 100_000;
 
 /// A dwelling, the choices open in it, and the cheapest lawful whole of them.
 pub struct Planned<'a> {
@@ -25,6 +27,10 @@ pub struct Planned<'a> {
     pub solution: Solution,
     /// Whether it is proved that nothing lawful among the choices costs less.
     pub proof: Proof,
+    /// What the owner laid down, where something was.
+    pub steered: Option<Steered>,
+    /// What that means for the search.
+    pub(crate) forced: Vec<Forced>,
     /// By box: its tree and node.
     places: Vec<(usize, usize)>,
 }
@@ -72,20 +78,37 @@ impl<'a> Planned<'a> {
     ) -> Result<Self, PlanFault> {
         let facts = Facts::gather(dwelling, code);
         let assembled = assemble(&facts, book);
-        let (solution, proof) = match solve(&assembled.problem, limits) {
-            Outcome::Optimal(solution) => (solution, Proof::Cheapest),
-            Outcome::Best { solution, bound } => (solution, Proof::NothingBelow(bound)),
-            Outcome::Malformed(reasons) => return Err(PlanFault(reasons)),
-            outcome => return Err(PlanFault(vec![format!("the search ended without a plan: {outcome:?}")])),
+        let (solution, proof) = match solved(&assembled.problem, limits, &[])? {
+            Some(found) => found,
+            None => return Err(PlanFault(vec!["there is no plan at all".into()])),
         };
-        match check(&assembled.problem, &solution) {
-            Ok(cost) if cost == solution.cost => {
-                let places = places(&assembled);
-                Ok(Self { facts, assembled, solution, proof, places })
-            }
-            Ok(_) => Err(PlanFault(vec!["the checker found another cost than the search".into()])),
-            Err(faults) => Err(PlanFault(faults.iter().map(ToString::to_string).collect())),
-        }
+        Ok(Self::from_parts(facts, assembled, solution, proof))
+    }
+
+    /// A plan of parts that were found and checked.
+    pub(crate) fn from_parts(facts: Facts<'a>, assembled: Assembled, solution: Solution, proof: Proof) -> Self {
+        let places = places(&assembled);
+        Self { facts, assembled, solution, proof, steered: None, forced: Vec::new(), places }
+    }
+
+    /// The best plan with these choices laid down beforehand, within the limits of every plan; none where there is none.
+    ///
+    /// # Errors
+    /// [`PlanFault`], as [`Planned::of`].
+    pub(crate) fn best_with(&self, forced: &[Forced]) -> Result<Option<(Solution, Proof)>, PlanFault> {
+        solved(&self.assembled.problem, &Limits { nodes: Some(MOST_SEARCHED) }, forced)
+    }
+
+    /// What a choice of everything costs and gives.
+    #[must_use]
+    pub fn standing_of(&self, solution: &Solution) -> Standing {
+        standing_of(&self.facts, &self.assembled, &self.places, solution)
+    }
+
+    /// What the plan costs and gives.
+    #[must_use]
+    pub fn standing(&self) -> Standing {
+        self.standing_of(&self.solution)
     }
 
     /// The tree and node that stand for a box.
@@ -97,8 +120,14 @@ impl<'a> Planned<'a> {
     /// What is done at an opening.
     #[must_use]
     pub fn chosen(&self, at: BoxIndex) -> &Candidate {
+        self.chosen_in(&self.solution, at)
+    }
+
+    /// What another choice of everything does at an opening.
+    #[must_use]
+    pub fn chosen_in(&self, solution: &Solution, at: BoxIndex) -> &Candidate {
         let (tree, node) = self.node_of(at);
-        &self.assembled.candidates[at.0][self.solution.nodes[tree][node].option]
+        &self.assembled.candidates[at.0][solution.nodes[tree][node].option]
     }
 
     /// What is put at the panel end of a circuit tree.
@@ -233,6 +262,22 @@ impl<'a> Planned<'a> {
         let panels: Price = (0..self.facts.trees.len()).map(|tree| self.chosen_at_panel(tree).price).sum();
         let routes: Price = self.solution.links.iter().map(|chosen| self.price_of(chosen)).sum();
         boxes + panels + routes
+    }
+}
+
+/// The best choice of everything, its cost recomputed by the separate checker; none where what was laid down allows none.
+fn solved(problem: &Problem, limits: &Limits, forced: &[Forced]) -> Result<Option<(Solution, Proof)>, PlanFault> {
+    let (solution, proof) = match solve_with(problem, limits, forced) {
+        Outcome::Optimal(solution) => (solution, Proof::Cheapest),
+        Outcome::Best { solution, bound } => (solution, Proof::NothingBelow(bound)),
+        Outcome::Infeasible => return Ok(None),
+        Outcome::Malformed(reasons) => return Err(PlanFault(reasons)),
+        Outcome::Stopped { .. } => return Err(PlanFault(vec!["the search was stopped before it found a plan".into()])),
+    };
+    match check(problem, &solution) {
+        Ok(cost) if cost == solution.cost => Ok(Some((solution, proof))),
+        Ok(_) => Err(PlanFault(vec!["the checker found another cost than the search".into()])),
+        Err(faults) => Err(PlanFault(faults.iter().map(ToString::to_string).collect())),
     }
 }
 

@@ -6,6 +6,7 @@ use crate::commands::prices::price_book;
 use crate::commands::stream;
 use crate::law::{CodeFlags, settle};
 use crate::page;
+use crate::steering_flags::SteeringFlags;
 use remedies::{PlanFault, PlanStatus, Planned, plan_answer};
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -16,17 +17,19 @@ use std::process::ExitCode;
 /// protection, ground, markings and box, what it costs, and what the code rules out.
 #[derive(Debug, clap::Args)]
 #[command(
-    after_help = "Example:\n  thirdwire plan --example bungalow\n  thirdwire plan my-house.toml --prices my-prices.toml --json"
+    after_help = "Examples:\n  thirdwire plan --example bungalow\n  thirdwire plan my-house.toml --prices my-prices.toml --json\n  thirdwire plan my-house.toml --ground L-1 B1-2 --keep BA-1 --no-open living"
 )]
 pub struct Args {
     #[command(flatten)]
     source: SurveySource,
     /// Plan many dwellings: one survey in JSON a line on standard input, one plan a line out, in the same order
-    #[arg(long, conflicts_with_all = ["survey", "example", "full"])]
+    #[arg(long, conflicts_with_all = ["survey", "example", "full", "ground", "keep", "no_open"])]
     stream: bool,
     /// Your own price book (see `thirdwire prices`)
     #[arg(long, value_name = "FILE")]
     prices: Option<PathBuf>,
+    #[command(flatten)]
+    steering: SteeringFlags,
     #[command(flatten)]
     code: CodeFlags,
     /// Answer as JSON (its schema: `thirdwire schema plan`)
@@ -45,9 +48,10 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     }
     let text = args.source.read()?;
     let dwelling = dwelling_of(&text, args.json)?;
+    let wishes = args.steering.wishes(&dwelling)?;
     let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
-    let planned =
-        Planned::of(&dwelling, law.code, &book).map_err(|PlanFault(faults)| CommandError::Fault(faults.join("; ")))?;
+    let planned = Planned::steered(&dwelling, law.code, &book, &wishes)
+        .map_err(|PlanFault(faults)| CommandError::Fault(faults.join("; ")))?;
     let answer = plan_answer(&planned, &law.answer, book.is_demo);
     if args.json {
         write_json(&answer)?

@@ -7,7 +7,7 @@ use super::options::fill;
 use super::words::{as_found, at_panel, money, order, repairs};
 use anstyle::Style;
 use dwelling::{Dwelling, Room};
-use remedies::{OpeningAnswer, PlanAnswer, PlanStatus, Step};
+use remedies::{OpeningAnswer, PlanAnswer, PlanStatus, SteeringAnswer, Step, WishAnswer};
 
 /// The page.
 #[must_use]
@@ -108,8 +108,7 @@ fn head(page: &mut String, answer: &PlanAnswer) {
     }
     let patches = match totals.wall_openings {
         0 => "no wall opened".to_owned(),
-        1 => "1 wall opening".to_owned(),
-        many => format!("{many} wall openings"),
+        many => wall_openings(many),
     };
     page.push_str(&format!(
         "\n{}   {} material + {} labour ({}), {patches}\n",
@@ -125,12 +124,42 @@ fn head(page: &mut String, answer: &PlanAnswer) {
         totals.grounded_before,
         proof(answer)
     ));
+    if let Some(steering) = &answer.steering {
+        steered(page, steering);
+    }
     if totals.demo_prices {
         page.push_str(&format!(
             "{}\n",
             ink(ASK, "Prices are invented demo figures: use your own (`thirdwire prices`).")
         ));
     }
+}
+
+/// What the owner laid down and what it costs.
+fn steered(page: &mut String, steering: &SteeringAnswer) {
+    let in_words = |wish: &WishAnswer| match wish.asked {
+        "ground" => format!("{} grounded", wish.of),
+        "keep" => format!("{} kept", wish.of),
+        _ => format!("{} not opened", wish.of),
+    };
+    let had: Vec<String> = steering.wishes.iter().filter(|wish| wish.had).map(in_words).collect();
+    if had.is_empty() {
+        wrapped(page, "As you asked: ", "nothing of it can be had; this is the plan without it.", ALARM);
+        return;
+    }
+    let more = match steering.costs_more_cents {
+        0 => "as much as".to_owned(),
+        more if more < 0 => format!("{} less than", money(-more)),
+        more => format!("{} more than", money(more)),
+    };
+    let walls = match steering.more_wall_openings {
+        0 => String::new(),
+        more if more < 0 => format!(", with {} less", wall_openings(-more)),
+        more => format!(", with {} more", wall_openings(more)),
+    };
+    let without = money(steering.unsteered.total_cents);
+    let told = format!("{}. That costs {more} the plan without it ({without}){walls}.", had.join(", "));
+    wrapped(page, "As you asked: ", &told, Style::new());
 }
 
 /// Lines that begin with a box and a colon, those that say the same put together: `L-1, L-2: find out …`.
@@ -154,9 +183,16 @@ fn proof(answer: &PlanAnswer) -> String {
     }
     match answer.totals.nothing_below_cents {
         Some(bound) if bound <= 0 => "Best found in the time given; how much less is possible is not known.".to_owned(),
+        None if answer.steering.iter().any(|steering| steering.wishes.iter().any(|wish| wish.had)) => {
+            "No cheaper lawful whole that gives what you asked exists among what was offered.".to_owned()
+        }
         None => "No cheaper lawful whole exists among what was offered.".to_owned(),
         Some(bound) => format!("Best found; none can cost less than {}.", money(bound)),
     }
+}
+
+fn wall_openings(count: i64) -> String {
+    if count == 1 { "1 wall opening".to_owned() } else { format!("{count} wall openings") }
 }
 
 fn hours(minutes: u32) -> String {
@@ -196,8 +232,7 @@ fn routes(page: &mut String, answer: &PlanAnswer, notes: &mut Notes) {
         with_right(page, &ink(DO, &left), left.chars().count(), &money(route.price.total_cents));
         let openings = match route.openings {
             0 => "no wall opened".to_owned(),
-            1 => "1 wall opening".to_owned(),
-            many => format!("{many} wall openings"),
+            many => wall_openings(i64::from(many)),
         };
         let work = format!("{}, {openings}; grounds {}", hours(route.price.minutes), route.grounds.join(", "));
         wrapped(page, "                  ", &work, Style::new());

@@ -53,6 +53,14 @@ fn plans_have_the_keys_of_their_schema() {
 }
 
 #[test]
+fn steered_plans_have_the_keys_of_their_schema() {
+    let schema = thirdwire(&["schema", "plan"]).json();
+    let flags = ["--ground", "K-4", "H-1", "--keep", "BA-1", "--no-open", "den"];
+    let answer = thirdwire(&[&["plan", "--example", "bungalow", "--json"], &flags[..]].concat()).json();
+    assert_keys(&schema, &schema, &answer, "steered");
+}
+
+#[test]
 fn findings_have_the_keys_of_their_schema() {
     let schema = thirdwire(&["schema", "findings"]).json();
     for name in ["bungalow", "knob-and-tube", "flat"] {

@@ -18,5 +18,6 @@ mod options;
 mod own_prices;
 mod rows;
 mod running;
+mod steering;
 mod streams;
 mod written_documents;

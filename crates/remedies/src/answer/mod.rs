@@ -12,6 +12,7 @@ mod plan;
 mod reading;
 mod reasons;
 mod remedy;
+mod steering;
 mod why;
 
 pub use basis::BasisAnswer;
@@ -26,4 +27,5 @@ pub use plan::{
     CircuitAnswer, JobAnswer, PlanAnswer, PlanStatus, RefusedRouteAnswer, RouteAnswer, TotalsAnswer, plan_answer,
 };
 pub use remedy::RemedyAnswer;
+pub use steering::{SteeringAnswer, WishAnswer};
 pub use why::{RuleSaid, Saying, ValueSaid, WhyAnswer, how_known, why_answer};

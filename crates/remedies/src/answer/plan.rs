@@ -5,6 +5,7 @@ use super::duties::sections;
 use super::findings::{FindingAnswer, NextAnswer, finding_answer, findings_answer, ids};
 use super::law::LawAnswer;
 use super::opening::{MoneyAnswer, OpeningAnswer, cites_of, opening_answer};
+use super::steering::SteeringAnswer;
 use crate::candidate::Step;
 use crate::device::{AtPanel, Device};
 use crate::facts::breaker_to_fit;
@@ -57,6 +58,8 @@ pub struct PlanAnswer {
     pub routes_refused: Vec<RefusedRouteAnswer>,
     /// What it costs.
     pub totals: TotalsAnswer,
+    /// What the owner laid down and what that costs; null where nothing was.
+    pub steering: Option<SteeringAnswer>,
     /// Cautions that go with all of the work.
     pub cautions: Vec<String>,
     /// What the plan's citations rest on.
@@ -190,6 +193,7 @@ pub fn plan_answer(plan: &Planned, law: &LawAnswer, demo_prices: bool) -> PlanAn
         routes: plan.solution.links.iter().map(|link| route_answer(plan, link)).collect(),
         routes_refused: refused(plan),
         totals,
+        steering: SteeringAnswer::of(plan),
         cautions: cautions(dwelling.job.built),
         basis: BasisAnswer::of(cites.iter().chain(route_cites)),
     }
@@ -203,6 +207,7 @@ fn walking_order(plan: &Planned) -> Vec<BoxIndex> {
 }
 
 fn standing(plan: &Planned, law: &LawAnswer, openings: &[OpeningAnswer]) -> (PlanStatus, Vec<String>) {
+    let dwelling = plan.facts.dwelling;
     let mut list = Vec::new();
     let mut status = PlanStatus::Complete;
     for danger in dangers_left(plan) {
@@ -228,6 +233,11 @@ fn standing(plan: &Planned, law: &LawAnswer, openings: &[OpeningAnswer]) -> (Pla
             status = PlanStatus::Blocked;
             list.push(format!("{}: {shortfall}", opening.box_id));
         }
+    }
+    for (wish, why_not) in plan.steered.iter().flat_map(|steered| &steered.wishes).filter(|(_, why)| !why.is_empty()) {
+        status = PlanStatus::Blocked;
+        let wish = wish.flag(dwelling);
+        list.extend(why_not.iter().map(|why| format!("`{wish}` cannot be had: {why}")));
     }
     (status, list)
 }

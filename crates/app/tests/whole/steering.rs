@@ -1,0 +1,129 @@
+//! What the owner lays down: grounds, boxes to keep, rooms not to open.
+
+use crate::rows::{opening, opening_row};
+use crate::running::{Said, list, number, text, thirdwire};
+use serde_json::{Value, json};
+
+fn steered(flags: &str) -> Said {
+    let mut args = vec!["plan", "--example", "bungalow", "--json"];
+    args.extend(flags.split_whitespace());
+    thirdwire(&args)
+}
+
+fn routes(plan: &Value) -> Vec<&str> {
+    list(plan, "/routes").iter().map(|route| text(route, "/id")).collect()
+}
+
+/// By hand: R-counter is 14 × 0.33 + 2 × 1.90 + 2 × 6.00 = 20.42 and 75 + 2 × 40 = 155 min, 245.42; together 265.84. The
+/// microwave's box K-4 has a device, two cables, clamps and a ground for 12.5 in³ and is changed as L-4 is, 118.93, in place
+/// of two labels and a plate, 9.62. 265.84 + 118.93 − 9.62 = 375.15 above 1,680.42.
+#[test]
+fn a_ground_that_is_asked_for_is_brought_and_its_price_above_the_plan_without_it_is_told() {
+    let said = steered("--ground K-4");
+    let plan = said.json();
+    assert_eq!(said.code, 0);
+    assert_eq!(opening(&plan, "K-4")["grounded"], true);
+    assert!(routes(&plan).contains(&"R-counter"));
+    assert_eq!(number(&plan, "/steering/costs_more_cents"), 37_515);
+    assert_eq!(number(&plan, "/steering/unsteered/total_cents"), 168_042);
+    assert_eq!(number(&plan, "/totals/price/total_cents"), 168_042 + 37_515);
+    assert_eq!(number(&plan, "/steering/more_wall_openings"), 2);
+    assert_eq!(plan["steering"]["wishes"], json!([{ "asked": "ground", "of": "K-4", "had": true, "why_not": [] }]));
+}
+
+/// By hand: D-2 gets a three-slot receptacle where it has two slots, as the survey asks. Kept, it is left; 44.08 is saved,
+/// the receptacle with its plate, labels and work, and what the survey asks for is not given.
+#[test]
+fn a_box_that_is_kept_gives_up_what_the_survey_asks_for_and_says_so() {
+    let said = steered("--keep D-2");
+    let plan = said.json();
+    assert_eq!(opening_row(opening(&plan, "D-2")).split(" | ").next(), Some("D-2: leave kept keep"));
+    assert_eq!(number(&plan, "/steering/costs_more_cents"), -4_408);
+    assert_eq!((said.code, text(&plan, "/status")), (3, "blocked"));
+    assert_eq!(list(&plan, "/in_the_way").len(), 1);
+}
+
+/// The computer at L-4 needs a ground, for which its small box has to be cut out: neither is given up for a wish.
+#[test]
+fn a_wish_that_would_leave_equipment_without_its_ground_is_refused_and_the_rest_is_planned() {
+    for flags in ["--keep L-4", "--no-open living"] {
+        let said = steered(&format!("{flags} --ground K-4"));
+        let plan = said.json();
+        assert_eq!((said.code, text(&plan, "/status")), (3, "blocked"), "{flags}");
+        let wishes = list(&plan, "/steering/wishes");
+        assert_eq!((&wishes[0]["had"], &wishes[1]["had"]), (&json!(true), &json!(false)), "{flags}");
+        let why_not = text(&wishes[1], "/why_not/0");
+        assert!(why_not.starts_with("box L-4 would have no ground, and what is plugged in (computer, "), "{why_not}");
+        assert!(text(&plan, "/in_the_way/0").starts_with(&format!("`{flags}` cannot be had: box L-4")));
+        // What can be had is planned all the same.
+        assert_eq!(opening(&plan, "K-4")["grounded"], true);
+        assert_eq!(opening(&plan, "L-4")["grounded"], true);
+    }
+}
+
+/// By hand: a ground for K-4 opens two walls of the kitchen, or lands in a box that has to be cut out: one of the two wishes
+/// can be had, and the one laid down first is.
+#[test]
+fn of_two_wishes_that_rule_each_other_out_the_second_is_refused_and_names_the_first() {
+    let said = steered("--ground K-4 --keep K-4");
+    let plan = said.json();
+    assert_eq!(said.code, 3);
+    assert_eq!(opening(&plan, "K-4")["grounded"], true);
+    assert_eq!(
+        list(&plan, "/in_the_way"),
+        [json!("`--keep K-4` cannot be had: it cannot be had together with `--ground K-4`")]
+    );
+}
+
+#[test]
+fn a_ground_to_which_no_route_leads_says_so() {
+    let said = steered("--ground H-1");
+    let plan = said.json();
+    assert_eq!(said.code, 3);
+    assert!(
+        text(&plan, "/in_the_way/0").contains("`--ground H-1` cannot be had: no route that can be bought leads there")
+    );
+    assert_eq!(number(&plan, "/steering/costs_more_cents"), 0);
+}
+
+/// By hand: of the den's two routes the plan without wishes takes the one that opens no wall, and no box of the den is cut out.
+#[test]
+fn a_wish_that_the_plan_meets_anyway_costs_nothing() {
+    for flags in ["--no-open den", "--keep BA-1", "--ground L-4 DN-1"] {
+        let said = steered(flags);
+        let plan = said.json();
+        assert_eq!((said.code, number(&plan, "/steering/costs_more_cents")), (0, 0), "{flags}");
+        assert_eq!(number(&plan, "/totals/price/total_cents"), 168_042, "{flags}");
+    }
+}
+
+/// A box of splices has no receptacle to ground, and its metal can be grounded all the same.
+#[test]
+fn a_box_without_a_receptacle_can_be_asked_to_be_grounded() {
+    let plan = steered("--ground B2-3").json();
+    assert_eq!(opening(&plan, "B2-3")["grounded"], true);
+    assert_eq!(plan["steering"]["wishes"][0]["had"], true);
+}
+
+#[test]
+fn every_id_that_the_survey_does_not_have_is_told_at_once_with_the_nearest() {
+    let said = steered("--ground H-3 D-3 --keep K1 --no-open livng");
+    assert_eq!((said.code, said.out.as_str()), (2, ""));
+    let told: Vec<&str> = said.err.lines().collect();
+    assert_eq!(
+        told,
+        [
+            "error: `--ground H-3`: the survey has no box `H-3`; did you mean `K-3`?",
+            "error: `--keep K1`: the survey has no box `K1`; did you mean `K-1`?",
+            "error: `--no-open livng`: the survey has no room `livng`; did you mean `living`?",
+        ]
+    );
+}
+
+#[test]
+fn the_page_tells_what_was_asked_and_what_it_costs() {
+    let page = thirdwire(&["plan", "--example", "bungalow", "--ground", "K-4"]).out;
+    let line = page.lines().find(|line| line.starts_with("As you asked: ")).unwrap_or_default();
+    assert!(line.contains("K-4 grounded. That costs $375.15 more than the plan without it"), "{line}");
+    assert!(page.contains("No cheaper lawful whole that gives what you asked exists among what was offered."));
+}
