@@ -241,7 +241,8 @@ fn add_arcs(
         let dry = !problem.groups[tail.group].source && group_place[tail.group].is_none();
         let carried = if dry { 0 } else { problem.groups[tail.group].carries.saturating_add(1) };
         let links = problem.links.len();
-        let by_grade = link.cost_by_grade.iter().take(carried).map(|cost| weight_of_link(*cost, index, links)).collect();
+        let by_grade =
+            link.cost_by_grade.iter().take(carried).map(|cost| weight_of_link(*cost, index, links)).collect();
         let mut trees: Vec<usize> = landings.iter().map(|(tree, _)| *tree).collect();
         trees.extend(moves.map(|(tree, _)| tree));
         trees.sort_unstable();

@@ -5,10 +5,12 @@ mod assemble;
 mod at_panel;
 mod candidate;
 mod candidates;
+mod changes;
 mod device;
 mod facts;
 mod leakage;
 mod network;
+mod next_best;
 mod obstacles;
 mod planned;
 mod repairs;
@@ -18,15 +20,16 @@ mod steering;
 
 pub use answer::{
     BasisAnswer, ChangeAnswer, CircuitAnswer, DutyAnswer, EditionsAnswer, FillAnswer, FillLineAnswer, FindingAnswer,
-    FindingsAnswer, JobAnswer, LawAnswer, MoneyAnswer, NextAnswer, OpeningAnswer, OpeningChanges, OptionsAnswer,
-    PlanAnswer, PlanStatus, RefusedRouteAnswer, RemedyAnswer, RequiresAnswer, RouteAnswer, RuleSaid, RuledOut, Saying,
-    SteeringAnswer, TotalsAnswer, ValueSaid, WhyAnswer, WishAnswer, editions_answer, findings_answer, how_known,
-    options_answer, options_of_box, plan_answer, why_answer,
+    FindingsAnswer, JobAnswer, LawAnswer, MoneyAnswer, NextAnswer, NextBestAnswer, OpeningAnswer, OpeningChanges,
+    OptionsAnswer, PlanAnswer, PlanStatus, RefusedRouteAnswer, RemedyAnswer, RequiresAnswer, RouteAnswer, RuleSaid,
+    RuledOut, Saying, SteeringAnswer, TotalsAnswer, ValueSaid, WhyAnswer, WishAnswer, editions_answer, findings_answer,
+    how_known, next_best_answers, options_answer, options_of_box, plan_answer, why_answer,
 };
 pub use assemble::{Assembled, assemble};
 pub use candidate::{Candidate, Shortfall, Step};
 pub use device::{AtPanel, BoxWork, Device};
 pub use facts::{Facts, OpeningFacts, opening_of};
+pub use next_best::NextBest;
 pub use planned::{PlanFault, Planned, Proof, Protector};
 pub use standing::Standing;
 pub use steering::{Steered, Wish};

@@ -7,27 +7,39 @@ use crate::steering::is_truly_grounded;
 use dwelling::{BoxIndex, RouteEnd};
 use rulebook::{Lawful, Remedy};
 
-/// The openings that would fall short of what the plan without the wish gives them, in sentences.
+/// The openings that would fall short of what the plan without the wish gives them, in sentences; what the survey asks for
+/// may be given up for a wish.
 #[must_use]
 pub(crate) fn worsened(plan: &Planned, before: &Standing, after: &Standing) -> Vec<String> {
+    let barring = |at: &BoxIndex| after.unlawful.contains(at) || after.equipment_without_ground.contains(at);
+    let added = shortfalls_added(plan, before, after);
+    let barring = added.into_iter().filter(|(at, _)| barring(at));
+    barring.map(|(at, told)| format!("{told}{}", otherwise(plan, at))).collect()
+}
+
+/// The openings that fall short of more than before, each with what it falls short of in a sentence.
+#[must_use]
+pub(crate) fn shortfalls_added(plan: &Planned, before: &Standing, after: &Standing) -> Vec<(BoxIndex, String)> {
     let id = |at: &BoxIndex| plan.facts.dwelling.device_box(*at).id.clone();
     let mut list = Vec::new();
     for at in after.unlawful.iter().filter(|at| !before.unlawful.contains(at)) {
         let leave = plan.facts.at(*at).judged_to_plan.remedies.iter().find(|verdict| verdict.remedy == Remedy::Leave);
         let why = leave.filter(|verdict| verdict.lawful == Lawful::No).and_then(|verdict| verdict.why_not.first());
         let why = why.map_or(String::new(), |why| format!(" ({why})"));
-        let otherwise = otherwise(plan, *at);
-        list.push(format!("box {} would stay unlawful: it cannot be left as it is{why}{otherwise}", id(at)));
+        list.push((*at, format!("box {} would stay unlawful: it cannot be left as it is{why}", id(at))));
     }
-    let unserved = after.equipment_without_ground.iter();
-    for at in unserved.filter(|at| !before.equipment_without_ground.contains(at) && !after.unlawful.contains(at)) {
+    let without_ground = |at: &&BoxIndex| !before.equipment_without_ground.contains(at) && !after.unlawful.contains(at);
+    for at in after.equipment_without_ground.iter().filter(without_ground) {
         let served = &plan.facts.at(*at).as_found.serves;
         let names: Vec<&str> = served.iter().map(|equipment| equipment.name()).collect();
-        let (names, otherwise) = (names.join(", "), otherwise(plan, *at));
-        list.push(format!(
-            "box {} would have no ground, and what is plugged in ({names}) needs one{otherwise}",
-            id(at)
-        ));
+        let told =
+            format!("box {} would have no ground, and what is plugged in ({}) needs one", id(at), names.join(", "));
+        list.push((*at, told));
+    }
+    let unmet = |at: &&BoxIndex| !before.wishes_unmet.contains(at) && !after.unlawful.contains(at);
+    for at in after.wishes_unmet.iter().filter(unmet) {
+        let want = plan.facts.dwelling.device_box(*at).want;
+        list.push((*at, format!("box {} would not get what the survey asks for, `{}`", id(at), want.name())));
     }
     list
 }

@@ -7,7 +7,7 @@ use crate::commands::stream;
 use crate::law::{CodeFlags, settle};
 use crate::page;
 use crate::steering_flags::SteeringFlags;
-use remedies::{PlanFault, PlanStatus, Planned, plan_answer};
+use remedies::{PlanFault, PlanStatus, Planned, next_best_answers, plan_answer};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
@@ -23,7 +23,7 @@ pub struct Args {
     #[command(flatten)]
     source: SurveySource,
     /// Plan many dwellings: one survey in JSON a line on standard input, one plan a line out, in the same order
-    #[arg(long, conflicts_with_all = ["survey", "example", "full", "ground", "keep", "no_open"])]
+    #[arg(long, conflicts_with_all = ["survey", "example", "full", "ground", "keep", "no_open", "next_best"])]
     stream: bool,
     /// Your own price book (see `thirdwire prices`)
     #[arg(long, value_name = "FILE")]
@@ -32,10 +32,13 @@ pub struct Args {
     steering: SteeringFlags,
     #[command(flatten)]
     code: CodeFlags,
+    /// Tell for each opening the next best and what it would cost the whole: a search for each
+    #[arg(long)]
+    next_best: bool,
     /// Answer as JSON (its schema: `thirdwire schema plan`)
     #[arg(long)]
     json: bool,
-    /// Show every opening in full, those with nothing to do included
+    /// Show every opening in full, those with nothing to do and the next best included
     #[arg(long, conflicts_with = "json")]
     full: bool,
 }
@@ -50,9 +53,12 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let dwelling = dwelling_of(&text, args.json)?;
     let wishes = args.steering.wishes(&dwelling)?;
     let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
-    let planned = Planned::steered(&dwelling, law.code, &book, &wishes)
-        .map_err(|PlanFault(faults)| CommandError::Fault(faults.join("; ")))?;
-    let answer = plan_answer(&planned, &law.answer, book.is_demo);
+    let fault = |PlanFault(faults): PlanFault| CommandError::Fault(faults.join("; "));
+    let planned = Planned::steered(&dwelling, law.code, &book, &wishes).map_err(fault)?;
+    let mut answer = plan_answer(&planned, &law.answer, book.is_demo);
+    if args.next_best || args.full {
+        answer.next_best = Some(next_best_answers(&planned).map_err(fault)?);
+    }
     if args.json {
         write_json(&answer)?
     } else {

@@ -51,7 +51,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     })?;
     let fault = |PlanFault(faults): PlanFault| CommandError::Fault(faults.join("; "));
     let planned = Planned::of(&dwelling, law.code, &book).map_err(fault)?;
-    let answer = why_answer(&planned, index, &law.answer);
+    let answer = why_answer(&planned, index, &law.answer).map_err(fault)?;
     if args.json {
         write_json(&answer)?
     } else {

@@ -5,6 +5,7 @@ pub mod editions;
 pub mod findings;
 mod ink;
 mod lines;
+mod next_best;
 pub mod options;
 pub mod plan;
 pub mod why;

@@ -3,11 +3,12 @@
 use super::findings;
 use super::ink::{ALARM, ASK, DO, HEADLINE, QUIET, ink};
 use super::lines::{rule, with_right, wrapped};
+use super::next_best;
 use super::options::fill;
 use super::words::{as_found, at_panel, money, order, repairs};
 use anstyle::Style;
 use dwelling::{Dwelling, Room};
-use remedies::{OpeningAnswer, PlanAnswer, PlanStatus, SteeringAnswer, Step, WishAnswer};
+use remedies::{NextBestAnswer, OpeningAnswer, PlanAnswer, PlanStatus, SteeringAnswer, Step, WishAnswer};
 
 /// The page.
 #[must_use]
@@ -16,11 +17,12 @@ pub fn render(answer: &PlanAnswer, dwelling: &Dwelling, full: bool) -> String {
     head(&mut page, answer);
     at_the_panel(&mut page, answer);
     let mut notes = Notes::default();
+    let shown = Shown { full, next_best: answer.next_best.as_deref().unwrap_or_default() };
     routes(&mut page, answer, &mut notes);
     for room in &dwelling.rooms {
         let openings: Vec<&OpeningAnswer> = answer.openings.iter().filter(|opening| opening.room == room.id).collect();
         if !openings.is_empty() {
-            room_page(&mut page, room, &openings, full, &mut notes);
+            room_page(&mut page, room, &openings, &shown, &mut notes);
         }
     }
     let heading =
@@ -28,6 +30,12 @@ pub fn render(answer: &PlanAnswer, dwelling: &Dwelling, full: bool) -> String {
     findings::find_out(&mut page, heading, &answer.find_out);
     foot(&mut page, answer);
     page
+}
+
+/// What is shown of the openings.
+struct Shown<'a> {
+    full: bool,
+    next_best: &'a [NextBestAnswer],
 }
 
 /// Conditions that come again and again: written out below the first room that has them, referred to by letter.
@@ -249,15 +257,15 @@ fn routes(page: &mut String, answer: &PlanAnswer, notes: &mut Notes) {
     notes.write_new(page);
 }
 
-fn room_page(page: &mut String, room: &Room, openings: &[&OpeningAnswer], full: bool, notes: &mut Notes) {
+fn room_page(page: &mut String, room: &Room, openings: &[&OpeningAnswer], shown: &Shown, notes: &mut Notes) {
     let title = room.title.as_deref().unwrap_or(&room.id);
     page.push_str(&format!("\n{}\n", ink(HEADLINE, title)));
     let mut untouched = Vec::new();
     for opening in openings {
-        if !full && nothing_to_say(opening) {
+        if !shown.full && nothing_to_say(opening) {
             untouched.push(opening.box_id.as_str());
         } else {
-            opening_page(page, opening, full, notes);
+            opening_page(page, opening, shown, notes);
         }
     }
     if !untouched.is_empty() {
@@ -272,7 +280,8 @@ fn nothing_to_say(opening: &OpeningAnswer) -> bool {
     untouched && quiet && opening.shortfalls.is_empty() && opening.price.total_cents == 0
 }
 
-fn opening_page(page: &mut String, opening: &OpeningAnswer, full: bool, notes: &mut Notes) {
+fn opening_page(page: &mut String, opening: &OpeningAnswer, shown: &Shown, notes: &mut Notes) {
+    let full = shown.full;
     let style = if opening.step == Step::Unresolved { ALARM } else { DO };
     let order = order(opening);
     let left = format!("  {:<7} {}", opening.box_id, ink(style, &order));
@@ -299,6 +308,9 @@ fn opening_page(page: &mut String, opening: &OpeningAnswer, full: bool, notes: &
         wrapped(page, "          first ", &repairs(opening), DO);
     }
     wrapped(page, "          ", &opening.why, Style::new());
+    for next in shown.next_best.iter().filter(|next| next.box_id == opening.box_id) {
+        next_best::lines(page, "          ", next, full);
+    }
     if !opening.load_side_feeds.is_empty() {
         wrapped(page, "          load side feeds ", &opening.load_side_feeds.join(", "), Style::new());
     }

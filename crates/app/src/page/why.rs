@@ -3,6 +3,7 @@
 use super::findings;
 use super::ink::{ALARM, ASK, DO, HEADLINE, QUIET, ink};
 use super::lines::wrapped;
+use super::next_best;
 use super::options::fill;
 use super::words::order;
 use anstyle::Style;
@@ -56,6 +57,10 @@ pub fn render(answer: &WhyAnswer, full: bool) -> String {
     }
     if let Some(count) = &answer.plan.fill {
         fill(&mut page, count);
+    }
+    if let Some(next) = &answer.next_best {
+        heading(&mut page, "6. What else could be done");
+        next_best::lines(&mut page, "  ", next, full);
     }
     page
 }

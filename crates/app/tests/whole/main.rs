@@ -14,6 +14,7 @@ mod knob_and_tube;
 mod law_in_force;
 mod many_dwellings;
 mod mistakes;
+mod next_best;
 mod options;
 mod own_prices;
 mod rows;

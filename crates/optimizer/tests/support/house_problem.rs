@@ -80,7 +80,11 @@ impl House<'_> {
         let breakers = [(0, Marks::NONE), (6_300, GFCI), (6_700, AFCI), (7_900, BOTH)];
         let made_for_it = self.chance.percent(70);
         let root_options = breakers.iter().map(|(cents, gives)| RootOption {
-            cost: Cost { cents: if made_for_it { *cents } else { cents * 4 }, openings: 0, devices: i64::from(*cents > 0) },
+            cost: Cost {
+                cents: if made_for_it { *cents } else { cents * 4 },
+                openings: 0,
+                devices: i64::from(*cents > 0),
+            },
             gives: *gives,
             burden_limit: Some(2 * BURDEN),
         });
@@ -143,7 +147,8 @@ impl House<'_> {
             for &at in &at_floor {
                 self.groups.push(Group { source: false, grade: 0, carries: 2 });
                 let outside = self.chance.percent(35);
-                let (cents, openings) = if outside { (self.between(9_000, 16_000), 1) } else { (self.between(4_500, 7_500), 0) };
+                let (cents, openings) =
+                    if outside { (self.between(9_000, 16_000), 1) } else { (self.between(4_500, 7_500), 0) };
                 let junction = LinkEnd { group: self.groups.len() - 1, lands_at: None };
                 if self.chance.percent(90) {
                     self.way(junction, self.end(at), cents, openings, 9);

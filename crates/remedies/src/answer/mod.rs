@@ -6,6 +6,7 @@ mod editions;
 mod fill;
 mod findings;
 mod law;
+mod next_best;
 mod opening;
 mod options;
 mod plan;
@@ -21,6 +22,7 @@ pub use editions::{ChangeAnswer, EditionsAnswer, OpeningChanges, editions_answer
 pub use fill::{FillAnswer, FillLineAnswer};
 pub use findings::{FindingAnswer, FindingsAnswer, NextAnswer, findings_answer};
 pub use law::LawAnswer;
+pub use next_best::{NextBestAnswer, next_best_answers};
 pub use opening::{MoneyAnswer, OpeningAnswer, RuledOut};
 pub use options::{OptionsAnswer, options_answer, options_of_box};
 pub use plan::{

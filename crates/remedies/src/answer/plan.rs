@@ -4,6 +4,7 @@ use super::basis::BasisAnswer;
 use super::duties::sections;
 use super::findings::{FindingAnswer, NextAnswer, finding_answer, findings_answer, ids};
 use super::law::LawAnswer;
+use super::next_best::NextBestAnswer;
 use super::opening::{MoneyAnswer, OpeningAnswer, cites_of, opening_answer};
 use super::steering::SteeringAnswer;
 use crate::candidate::Step;
@@ -60,6 +61,8 @@ pub struct PlanAnswer {
     pub totals: TotalsAnswer,
     /// What the owner laid down and what that costs; null where nothing was.
     pub steering: Option<SteeringAnswer>,
+    /// The next best at each receptacle and what it would cost the whole; null where it was not asked for.
+    pub next_best: Option<Vec<NextBestAnswer>>,
     /// Cautions that go with all of the work.
     pub cautions: Vec<String>,
     /// What the plan's citations rest on.
@@ -194,6 +197,7 @@ pub fn plan_answer(plan: &Planned, law: &LawAnswer, demo_prices: bool) -> PlanAn
         routes_refused: refused(plan),
         totals,
         steering: SteeringAnswer::of(plan),
+        next_best: None,
         cautions: cautions(dwelling.job.built),
         basis: BasisAnswer::of(cites.iter().chain(route_cites)),
     }

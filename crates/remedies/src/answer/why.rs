@@ -2,10 +2,11 @@
 
 use super::findings::{FindingAnswer, finding_answer};
 use super::law::LawAnswer;
+use super::next_best::NextBestAnswer;
 use super::opening::{OpeningAnswer, opening_answer};
 use super::reading::in_words;
 use super::remedy::{RemedyAnswer, standing};
-use crate::planned::Planned;
+use crate::planned::{PlanFault, Planned};
 use dwelling::{BoxIndex, GroundFact};
 use rulebook::{Duty, Known, Need, Remedy, Said, explain};
 use schemars::JsonSchema;
@@ -33,6 +34,9 @@ pub struct WhyAnswer {
     pub remedies: Vec<RemedyAnswer>,
     /// What the plan does.
     pub plan: OpeningAnswer,
+    /// The next best there and what it would cost the whole; null for a box without a receptacle and for one for which
+    /// nothing lawful was found.
+    pub next_best: Option<NextBestAnswer>,
 }
 
 /// What one rule says.
@@ -81,13 +85,15 @@ pub struct ValueSaid {
 }
 
 /// The chain for one opening of a plan.
-#[must_use]
-pub fn why_answer(plan: &Planned, index: BoxIndex, law: &LawAnswer) -> WhyAnswer {
+///
+/// # Errors
+/// [`PlanFault`] where the search for the next best meets a fault of this program.
+pub fn why_answer(plan: &Planned, index: BoxIndex, law: &LawAnswer) -> Result<WhyAnswer, PlanFault> {
     let (facts, at) = (&plan.facts, plan.facts.at(index));
     let device_box = facts.dwelling.device_box(index);
     let state = &facts.diagnosis.ground[index.0];
     let said = explain(&at.as_found, &facts.code);
-    WhyAnswer {
+    Ok(WhyAnswer {
         box_id: device_box.id.clone(),
         law: law.clone(),
         readings: device_box.found.iter().map(in_words).collect(),
@@ -97,7 +103,8 @@ pub fn why_answer(plan: &Planned, index: BoxIndex, law: &LawAnswer) -> WhyAnswer
         rules: said.iter().filter(|said| !said.things.is_empty()).map(rule_said).collect(),
         remedies: at.judged_as_found.remedies.iter().map(RemedyAnswer::of).collect(),
         plan: opening_answer(plan, index),
-    }
+        next_best: NextBestAnswer::of(plan, index)?,
+    })
 }
 
 fn rule_said(said: &Said) -> RuleSaid {

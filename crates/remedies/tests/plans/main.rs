@@ -9,5 +9,7 @@ mod enumeration;
 mod generated;
 mod lawful;
 mod long_circuits;
+mod next_best;
 mod random;
 mod schema;
+mod steering;
