@@ -64,7 +64,7 @@ pub struct Shortfall {
 }
 
 /// More cents than any plan of a dwelling costs: a wish is not given up for money.
-const WISH_WEIGHT: i64 = 100_000_000;
+pub(crate) const WISH_WEIGHT: i64 = 100_000_000;
 
 impl Shortfall {
     /// Its weight in the optimizer's cents, in a dwelling of so many boxes.

@@ -22,7 +22,7 @@ pub fn changes(plan: &Planned, other: &Solution, asked_about: Option<BoxIndex>) 
     for at in plan.facts.dwelling.box_indices().filter(|at| Some(*at) != asked_about) {
         let (before, after) = (done_at(plan, &plan.solution, at), done_at(plan, other, at));
         if before != after {
-            list.push(format!("{}: {after}, not {before}", plan.facts.dwelling.device_box(at).id));
+            list.push(format!("{}: {after} instead of {before}", plan.facts.dwelling.device_box(at).id));
         }
     }
     list
@@ -36,7 +36,7 @@ fn at_panels(plan: &Planned, other: &Solution) -> Vec<String> {
         if before != after {
             let circuits = plan.facts.trees[tree].circuits.iter();
             let ids: Vec<&str> = circuits.map(|at| plan.facts.dwelling.circuit(*at).id.as_str()).collect();
-            list.push(format!("circuit {}: {}, not {}", ids.join("+"), panel_words(after), panel_words(before)));
+            list.push(format!("circuit {}: {} instead of {}", ids.join("+"), panel_words(after), panel_words(before)));
         }
     }
     list

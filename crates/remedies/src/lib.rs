@@ -8,28 +8,33 @@ mod candidates;
 mod changes;
 mod device;
 mod facts;
+mod frontier;
 mod leakage;
 mod network;
 mod next_best;
 mod obstacles;
+mod offers;
 mod planned;
 mod repairs;
 mod room_in_box;
 mod standing;
 mod steering;
+mod worth;
 
 pub use answer::{
-    BasisAnswer, ChangeAnswer, CircuitAnswer, DutyAnswer, EditionsAnswer, FillAnswer, FillLineAnswer, FindingAnswer,
-    FindingsAnswer, JobAnswer, LawAnswer, MoneyAnswer, NextAnswer, NextBestAnswer, OpeningAnswer, OpeningChanges,
-    OptionsAnswer, PlanAnswer, PlanStatus, RefusedRouteAnswer, RemedyAnswer, RequiresAnswer, RouteAnswer, RuleSaid,
-    RuledOut, Saying, SteeringAnswer, TotalsAnswer, ValueSaid, WhyAnswer, WishAnswer, editions_answer, findings_answer,
-    how_known, next_best_answers, options_answer, options_of_box, plan_answer, why_answer,
+    BasisAnswer, BudgetAnswer, ChangeAnswer, CircuitAnswer, DutyAnswer, EditionsAnswer, FillAnswer, FillLineAnswer,
+    FindingAnswer, FindingsAnswer, JobAnswer, LawAnswer, MoneyAnswer, NextAnswer, NextBestAnswer, OfferAnswer,
+    OffersAnswer, OpeningAnswer, OpeningChanges, OptionsAnswer, PlanAnswer, PlanStatus, PointAnswer,
+    RefusedRouteAnswer, RemedyAnswer, RequiresAnswer, RouteAnswer, RuleSaid, RuledOut, Saying, SteeringAnswer,
+    StepUpAnswer, TotalsAnswer, ValueSaid, WhyAnswer, WishAnswer, editions_answer, findings_answer, how_known,
+    next_best_answers, offers_answer, options_answer, options_of_box, plan_answer, why_answer,
 };
 pub use assemble::{Assembled, assemble};
 pub use candidate::{Candidate, Shortfall, Step};
 pub use device::{AtPanel, BoxWork, Device};
 pub use facts::{Facts, OpeningFacts, opening_of};
 pub use next_best::NextBest;
+pub use offers::{Offer, OfferKind, Offers, Point};
 pub use planned::{PlanFault, Planned, Proof, Protector};
 pub use standing::Standing;
 pub use steering::{Steered, Wish};

@@ -62,11 +62,17 @@ impl Planned<'_> {
         let another = |one: &Candidate| way_of(one.step) != way_of(chosen.step);
         let candidates = self.assembled.candidates[at.0].iter().enumerate();
         let allowed = candidates.filter(|(_, one)| another(one)).map(|(index, _)| index).collect();
-        let forced: Vec<Forced> = self.forced.iter().cloned().chain([Forced::Option { tree, node, allowed }]).collect();
+        let held = self.held.iter().filter(|(of, _)| *of != Some(at)).map(|(_, forced)| forced);
+        let laid_down = self.forced.iter().chain(held).cloned();
+        let forced: Vec<Forced> = laid_down.chain([Forced::Option { tree, node, allowed }]).collect();
         let nothing = || NextBest {
             instead: None,
             costs_more_cents: None,
-            falls_short: vec!["nothing else can be done there".to_owned()],
+            falls_short: vec![if self.forced.is_empty() && self.held.is_empty() {
+                "nothing else can be done there".to_owned()
+            } else {
+                "nothing else can be done there with what was asked for".to_owned()
+            }],
             elsewhere: Vec::new(),
             exact: true,
         };

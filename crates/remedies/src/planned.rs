@@ -31,6 +31,8 @@ pub struct Planned<'a> {
     pub steered: Option<Steered>,
     /// What that means for the search.
     pub(crate) forced: Vec<Forced>,
+    /// What an offer that was taken holds besides: the boxes that it grounds, and the walls that it leaves closed.
+    pub(crate) held: Vec<(Option<BoxIndex>, Forced)>,
     /// By box: its tree and node.
     places: Vec<(usize, usize)>,
 }
@@ -88,7 +90,7 @@ impl<'a> Planned<'a> {
     /// A plan of parts that were found and checked.
     pub(crate) fn from_parts(facts: Facts<'a>, assembled: Assembled, solution: Solution, proof: Proof) -> Self {
         let places = places(&assembled);
-        Self { facts, assembled, solution, proof, steered: None, forced: Vec::new(), places }
+        Self { facts, assembled, solution, proof, steered: None, forced: Vec::new(), held: Vec::new(), places }
     }
 
     /// The best plan with these choices laid down beforehand, within the limits of every plan; none where there is none.

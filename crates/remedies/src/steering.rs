@@ -9,7 +9,7 @@ use crate::obstacles::{obstacles_to_a_ground, worsened};
 use crate::planned::{PlanFault, Planned, Proof};
 use crate::standing::Standing;
 use dwelling::{BoxIndex, Dwelling, RoomIndex, RouteEnd, RouteKind};
-use estimate::PriceBook;
+use estimate::{Cents, PriceBook};
 use optimizer::{Forced, Solution, SupplyNeed};
 use rulebook::CodeInForce;
 
@@ -32,6 +32,8 @@ pub struct Steered {
     pub wishes: Vec<(Wish, Vec<String>)>,
     /// What the plan without any wish costs and gives.
     pub unsteered: Standing,
+    /// The sum of money that the plan is to stay within, where one was laid down.
+    pub budget: Option<Cents>,
 }
 
 impl<'a> Planned<'a> {
@@ -63,7 +65,7 @@ impl<'a> Planned<'a> {
         };
         (plan.solution, plan.proof) = best;
         plan.forced = forced_by_all(&plan, &had);
-        plan.steered = Some(Steered { wishes: told, unsteered });
+        plan.steered = Some(Steered { wishes: told, unsteered, budget: None });
         Ok(plan)
     }
 }
@@ -167,7 +169,8 @@ fn forced_by(plan: &Planned, wish: Wish) -> Vec<Forced> {
     }
 }
 
-fn options_forced(plan: &Planned, at: BoxIndex, allowed: impl Fn(&Candidate) -> bool) -> Forced {
+/// The options of a box's node that suit, as a choice laid down.
+pub(crate) fn options_forced(plan: &Planned, at: BoxIndex, allowed: impl Fn(&Candidate) -> bool) -> Forced {
     let (tree, node) = plan.node_of(at);
     let candidates = plan.assembled.candidates[at.0].iter().enumerate();
     Forced::Option { tree, node, allowed: candidates.filter(|(_, one)| allowed(one)).map(|(index, _)| index).collect() }

@@ -7,7 +7,7 @@ use crate::commands::stream;
 use crate::law::{CodeFlags, settle};
 use crate::page;
 use crate::steering_flags::SteeringFlags;
-use remedies::{PlanFault, PlanStatus, Planned, next_best_answers, plan_answer};
+use remedies::{Offers, PlanFault, PlanStatus, Planned, next_best_answers, offers_answer, plan_answer};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
@@ -17,13 +17,13 @@ use std::process::ExitCode;
 /// protection, ground, markings and box, what it costs, and what the code rules out.
 #[derive(Debug, clap::Args)]
 #[command(
-    after_help = "Examples:\n  thirdwire plan --example bungalow\n  thirdwire plan my-house.toml --prices my-prices.toml --json\n  thirdwire plan my-house.toml --ground L-1 B1-2 --keep BA-1 --no-open living"
+    after_help = "Examples:\n  thirdwire plan --example bungalow\n  thirdwire plan my-house.toml --prices my-prices.toml --json\n  thirdwire plan my-house.toml --ground L-1 B1-2 --keep BA-1 --no-open living\n  thirdwire plan --example knob-and-tube --offers"
 )]
 pub struct Args {
     #[command(flatten)]
     source: SurveySource,
     /// Plan many dwellings: one survey in JSON a line on standard input, one plan a line out, in the same order
-    #[arg(long, conflicts_with_all = ["survey", "example", "full", "ground", "keep", "no_open", "next_best"])]
+    #[arg(long, conflicts_with_all = ["survey", "example", "full", "ground", "keep", "no_open", "budget", "offers", "offer", "next_best"])]
     stream: bool,
     /// Your own price book (see `thirdwire prices`)
     #[arg(long, value_name = "FILE")]
@@ -32,6 +32,12 @@ pub struct Args {
     steering: SteeringFlags,
     #[command(flatten)]
     code: CodeFlags,
+    /// Show side by side what can be offered, and what each step up buys
+    #[arg(long)]
+    offers: bool,
+    /// Plan the offer of this number (see `--offers`)
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u8).range(1..))]
+    offer: Option<u8>,
     /// Tell for each opening the next best and what it would cost the whole: a search for each
     #[arg(long)]
     next_best: bool,
@@ -54,8 +60,19 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let wishes = args.steering.wishes(&dwelling)?;
     let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
     let fault = |PlanFault(faults): PlanFault| CommandError::Fault(faults.join("; "));
-    let planned = Planned::steered(&dwelling, law.code, &book, &wishes).map_err(fault)?;
+    let mut planned = Planned::steered(&dwelling, law.code, &book, &wishes).map_err(fault)?;
+    if let Some(budget) = args.steering.budget {
+        planned.stay_within(budget).map_err(fault)?;
+    }
+    let mut offered = None;
+    if args.offers || args.offer.is_some() {
+        let offers = planned.offers().map_err(fault)?;
+        let taken = usize::from(args.offer.unwrap_or(1));
+        take_offer(&mut planned, &offers, taken)?;
+        offered = Some(offers_answer(&planned, &offers, taken));
+    }
     let mut answer = plan_answer(&planned, &law.answer, book.is_demo);
+    answer.offers = offered;
     if args.next_best || args.full {
         answer.next_best = Some(next_best_answers(&planned).map_err(fault)?);
     }
@@ -65,4 +82,15 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
         write_text(&page::plan::render(&answer, &dwelling, args.full))?
     }
     Ok(exit_code(answer.status == PlanStatus::Complete))
+}
+
+/// Makes the plan that of an offer, counted from 1.
+fn take_offer(planned: &mut Planned, offers: &Offers, number: usize) -> Result<(), CommandError> {
+    let Some(offer) = number.checked_sub(1).and_then(|index| offers.offers.get(index)) else {
+        let count = offers.offers.len();
+        let there = if count == 1 { "there is one offer".to_owned() } else { format!("there are {count} offers") };
+        return Err(CommandError::Usage(format!("there is no offer {number}; {there}")));
+    };
+    planned.take(&offers.frontier[offer.point], offers.complete);
+    Ok(())
 }

@@ -6,6 +6,7 @@ pub mod findings;
 mod ink;
 mod lines;
 mod next_best;
+mod offers;
 pub mod options;
 pub mod plan;
 pub mod why;

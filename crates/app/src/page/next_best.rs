@@ -10,9 +10,11 @@ const MOST_TOLD: usize = 4;
 
 /// Adds what the next best is, what it would cost the whole, and what else would change; with `full` every change.
 pub fn lines(page: &mut String, lead: &str, next: &NextBestAnswer, full: bool) {
-    let what = next.instead.as_deref().unwrap_or("nothing else is lawful and possible here");
+    let Some(what) = next.instead.as_deref() else {
+        wrapped(page, lead, &format!("next best: none, {}", next.falls_short.join("; ")), QUIET);
+        return;
+    };
     let price = match next.costs_more_cents {
-        _ if next.instead.is_none() => String::new(),
         None => ", which has no price".to_owned(),
         Some(0) => ", for as much in all".to_owned(),
         Some(more) if more < 0 => format!(", {} less in all", money(-more)),
@@ -21,10 +23,8 @@ pub fn lines(page: &mut String, lead: &str, next: &NextBestAnswer, full: bool) {
     let found = if next.exact { "" } else { " (the best found in the time given)" };
     wrapped(page, lead, &format!("next best: {what}{price}{found}"), QUIET);
     let lead = format!("{}  ", " ".repeat(lead.chars().count()));
-    if next.instead.is_some() {
-        for short in &next.falls_short {
-            wrapped(page, &lead, short, QUIET);
-        }
+    for short in &next.falls_short {
+        wrapped(page, &lead, short, QUIET);
     }
     let told = if full { next.elsewhere.len() } else { next.elsewhere.len().min(MOST_TOLD) };
     if told > 0 {

@@ -4,6 +4,7 @@ use super::findings;
 use super::ink::{ALARM, ASK, DO, HEADLINE, QUIET, ink};
 use super::lines::{rule, with_right, wrapped};
 use super::next_best;
+use super::offers;
 use super::options::fill;
 use super::words::{as_found, at_panel, money, order, repairs};
 use anstyle::Style;
@@ -14,6 +15,9 @@ use remedies::{NextBestAnswer, OpeningAnswer, PlanAnswer, PlanStatus, SteeringAn
 #[must_use]
 pub fn render(answer: &PlanAnswer, dwelling: &Dwelling, full: bool) -> String {
     let mut page = String::new();
+    if let Some(answered) = &answer.offers {
+        offers::render(&mut page, answered, &answer.totals);
+    }
     head(&mut page, answer);
     at_the_panel(&mut page, answer);
     let mut notes = Notes::default();
@@ -150,7 +154,10 @@ fn steered(page: &mut String, steering: &SteeringAnswer) {
         "keep" => format!("{} kept", wish.of),
         _ => format!("{} not opened", wish.of),
     };
-    let had: Vec<String> = steering.wishes.iter().filter(|wish| wish.had).map(in_words).collect();
+    let mut had: Vec<String> = steering.wishes.iter().filter(|wish| wish.had).map(in_words).collect();
+    if let Some(budget) = steering.budget.filter(|budget| budget.had) {
+        had.push(format!("the most ground for {} ({} left)", money(budget.cents), money(budget.left_cents)));
+    }
     if had.is_empty() {
         wrapped(page, "As you asked: ", "nothing of it can be had; this is the plan without it.", ALARM);
         return;
@@ -191,6 +198,12 @@ fn proof(answer: &PlanAnswer) -> String {
     }
     match answer.totals.nothing_below_cents {
         Some(bound) if bound <= 0 => "Best found in the time given; how much less is possible is not known.".to_owned(),
+        None if answer.offers.as_ref().is_some_and(|offers| offers.taken > 1) => {
+            "No cheaper whole grounds as much with as few wall openings, among what was offered.".to_owned()
+        }
+        None if answer.steering.iter().any(|steering| steering.budget.is_some_and(|budget| budget.had)) => {
+            "No lawful whole within that sum grounds more, by what is plugged in, among what was offered.".to_owned()
+        }
         None if answer.steering.iter().any(|steering| steering.wishes.iter().any(|wish| wish.had)) => {
             "No cheaper lawful whole that gives what you asked exists among what was offered.".to_owned()
         }

@@ -55,7 +55,7 @@ fn plans_have_the_keys_of_their_schema() {
 #[test]
 fn steered_plans_have_the_keys_of_their_schema() {
     let schema = thirdwire(&["schema", "plan"]).json();
-    let flags = ["--ground", "K-4", "H-1", "--keep", "BA-1", "--no-open", "den"];
+    let flags = ["--ground", "K-4", "H-1", "--keep", "BA-1", "--no-open", "den", "--next-best", "--offers"];
     let answer = thirdwire(&[&["plan", "--example", "bungalow", "--json"], &flags[..]].concat()).json();
     assert_keys(&schema, &schema, &answer, "steered");
 }

@@ -15,6 +15,7 @@ mod law_in_force;
 mod many_dwellings;
 mod mistakes;
 mod next_best;
+mod offers;
 mod options;
 mod own_prices;
 mod rows;

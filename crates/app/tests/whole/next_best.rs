@@ -26,7 +26,7 @@ fn the_next_best_tells_what_the_whole_would_cost_more() {
 fn what_would_change_elsewhere_is_told_with_it() {
     let next = next_of("L-2");
     assert_eq!(next["costs_more_cents"], 8_031);
-    assert_eq!(next["elsewhere"], json!(["circuit 3: as it is at the panel, not a GFCI/AFCI breaker"]));
+    assert_eq!(next["elsewhere"], json!(["circuit 3: as it is at the panel instead of a GFCI/AFCI breaker"]));
 }
 
 /// The computer at L-4 needs a ground: what gives none has no price, however little it would cost.

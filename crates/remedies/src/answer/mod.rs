@@ -7,6 +7,7 @@ mod fill;
 mod findings;
 mod law;
 mod next_best;
+mod offers;
 mod opening;
 mod options;
 mod plan;
@@ -23,11 +24,12 @@ pub use fill::{FillAnswer, FillLineAnswer};
 pub use findings::{FindingAnswer, FindingsAnswer, NextAnswer, findings_answer};
 pub use law::LawAnswer;
 pub use next_best::{NextBestAnswer, next_best_answers};
+pub use offers::{OfferAnswer, OffersAnswer, PointAnswer, StepUpAnswer, offers_answer};
 pub use opening::{MoneyAnswer, OpeningAnswer, RuledOut};
 pub use options::{OptionsAnswer, options_answer, options_of_box};
 pub use plan::{
     CircuitAnswer, JobAnswer, PlanAnswer, PlanStatus, RefusedRouteAnswer, RouteAnswer, TotalsAnswer, plan_answer,
 };
 pub use remedy::RemedyAnswer;
-pub use steering::{SteeringAnswer, WishAnswer};
+pub use steering::{BudgetAnswer, SteeringAnswer, WishAnswer};
 pub use why::{RuleSaid, Saying, ValueSaid, WhyAnswer, how_known, why_answer};

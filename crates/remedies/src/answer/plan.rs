@@ -5,6 +5,7 @@ use super::duties::sections;
 use super::findings::{FindingAnswer, NextAnswer, finding_answer, findings_answer, ids};
 use super::law::LawAnswer;
 use super::next_best::NextBestAnswer;
+use super::offers::OffersAnswer;
 use super::opening::{MoneyAnswer, OpeningAnswer, cites_of, opening_answer};
 use super::steering::SteeringAnswer;
 use crate::candidate::Step;
@@ -15,6 +16,7 @@ use crate::planned::{Planned, Proof};
 use crate::repairs::repairs_at;
 use diagnosis::{Condition, Site};
 use dwelling::{BoxIndex, DwellingUse, GroundFact, Overcurrent, RouteEnd, RouteKind, names};
+use estimate::Cents;
 use rulebook::Citation;
 use rulebook::federal::lead_caution;
 use schemars::JsonSchema;
@@ -63,6 +65,8 @@ pub struct PlanAnswer {
     pub steering: Option<SteeringAnswer>,
     /// The next best at each receptacle and what it would cost the whole; null where it was not asked for.
     pub next_best: Option<Vec<NextBestAnswer>>,
+    /// What can be offered; null where it was not asked for.
+    pub offers: Option<OffersAnswer>,
     /// Cautions that go with all of the work.
     pub cautions: Vec<String>,
     /// What the plan's citations rest on.
@@ -159,7 +163,7 @@ pub struct TotalsAnswer {
     pub receptacles: usize,
     /// Whether the price is of invented demo figures.
     pub demo_prices: bool,
-    /// Whether the search went to its end: no cheaper lawful whole exists among what was offered.
+    /// Whether the search went to its end: no cheaper lawful whole that gives as much exists among what was offered.
     pub cheapest: bool,
     /// Where it did not: nothing can cost less than this, in cents.
     pub nothing_below_cents: Option<i64>,
@@ -198,6 +202,7 @@ pub fn plan_answer(plan: &Planned, law: &LawAnswer, demo_prices: bool) -> PlanAn
         totals,
         steering: SteeringAnswer::of(plan),
         next_best: None,
+        offers: None,
         cautions: cautions(dwelling.job.built),
         basis: BasisAnswer::of(cites.iter().chain(route_cites)),
     }
@@ -242,6 +247,13 @@ fn standing(plan: &Planned, law: &LawAnswer, openings: &[OpeningAnswer]) -> (Pla
         status = PlanStatus::Blocked;
         let wish = wish.flag(dwelling);
         list.extend(why_not.iter().map(|why| format!("`{wish}` cannot be had: {why}")));
+    }
+    if let Some(steering) = SteeringAnswer::of(plan)
+        && let Some(budget) = steering.budget.filter(|budget| !budget.had)
+    {
+        status = PlanStatus::Blocked;
+        let (sum, missing) = (Cents(budget.cents), Cents(-budget.left_cents));
+        list.push(format!("`--budget {sum}` cannot be had: the cheapest lawful whole costs {missing} more"));
     }
     (status, list)
 }

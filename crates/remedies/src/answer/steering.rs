@@ -16,6 +16,19 @@ pub struct SteeringAnswer {
     pub costs_more_cents: i64,
     /// How many openings in finished surfaces it makes above that.
     pub more_wall_openings: i64,
+    /// The sum of money that was laid down; null where none was.
+    pub budget: Option<BudgetAnswer>,
+}
+
+/// A sum of money within which the plan is to give the most, by what is plugged in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct BudgetAnswer {
+    /// The sum, in cents.
+    pub cents: i64,
+    /// Whether the plan stays within it.
+    pub had: bool,
+    /// What is left of it, in cents; below zero what is missing for the cheapest lawful whole.
+    pub left_cents: i64,
 }
 
 /// One thing that the owner laid down.
@@ -48,6 +61,10 @@ impl SteeringAnswer {
             unsteered: MoneyAnswer::of(steered.unsteered.price),
             costs_more_cents: standing.price.total().0 - steered.unsteered.price.total().0,
             more_wall_openings: standing.wall_openings - steered.unsteered.wall_openings,
+            budget: steered.budget.map(|budget| {
+                let left_cents = budget.0 - standing.price.total().0;
+                BudgetAnswer { cents: budget.0, had: left_cents >= 0, left_cents }
+            }),
         })
     }
 }

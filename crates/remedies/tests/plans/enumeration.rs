@@ -78,6 +78,22 @@ pub fn least(plan: &Planned) -> Option<Sum> {
     }
 }
 
+/// What the least whole costs with each set of routes that can be bought, and which groups it grounds.
+pub fn least_of_each_set(plan: &Planned) -> Vec<(Sum, Vec<bool>)> {
+    let mut found = Vec::new();
+    let mut ways = vec![0_u8; plan.assembled.network.bought_as.len()];
+    loop {
+        if let Some(laid) = laid(plan, &ways) {
+            let trees = 0..plan.assembled.boxes.len();
+            let total = trees.fold(Some(laid.cost), |total, tree| Some(add(total?, least_of_tree(plan, &laid, tree)?)));
+            found.extend(total.map(|total| (total, laid.grounded)));
+        }
+        let Some(at) = ways.iter().position(|way| *way < 2) else { return found };
+        ways[at] += 1;
+        ways[..at].fill(0);
+    }
+}
+
 fn place(plan: &Planned, end: RouteEnd) -> Place {
     match end {
         RouteEnd::Box(at) => Place::Group(plan.facts.groups.index_of(at)),

@@ -10,6 +10,7 @@ mod generated;
 mod lawful;
 mod long_circuits;
 mod next_best;
+mod offers;
 mod random;
 mod schema;
 mod steering;
