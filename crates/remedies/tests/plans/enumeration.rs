@@ -85,7 +85,9 @@ pub fn least_of_each_set(plan: &Planned) -> Vec<(Sum, Vec<bool>)> {
     loop {
         if let Some(laid) = laid(plan, &ways) {
             let trees = 0..plan.assembled.boxes.len();
-            let total = trees.fold(Some(laid.cost), |total, tree| Some(add(total?, least_of_tree(plan, &laid, tree)?)));
+            let total = trees
+                .into_iter()
+                .try_fold(laid.cost, |total, tree| Some(add(total, least_of_tree(plan, &laid, tree)?)));
             found.extend(total.map(|total| (total, laid.grounded)));
         }
         let Some(at) = ways.iter().position(|way| *way < 2) else { return found };
