@@ -42,6 +42,7 @@ pub enum Command {
     Options(Box<commands::options::Args>),
     Findings(commands::findings::Args),
     Checks(commands::checks::Args),
+    Draw(commands::draw::Args),
     Circuits(commands::circuits::Args),
     Why(commands::why::Args),
     Rule(commands::rule::Args),

@@ -28,6 +28,7 @@ fn main() -> ExitCode {
         Command::Options(args) => commands::options::run(args),
         Command::Findings(args) => commands::findings::run(args),
         Command::Checks(args) => commands::checks::run(args),
+        Command::Draw(args) => commands::draw::run(args),
         Command::Circuits(args) => commands::circuits::run(args),
         Command::Editions(args) => commands::editions::run(args),
         Command::Why(args) => commands::why::run(args),

@@ -27,7 +27,7 @@ pub use answer::{
     OffersAnswer, OpeningAnswer, OpeningChanges, OptionsAnswer, PlanAnswer, PlanStatus, PointAnswer,
     RefusedRouteAnswer, RemedyAnswer, RequiresAnswer, RouteAnswer, RuleSaid, RuledOut, Saying, SteeringAnswer,
     StepUpAnswer, TotalsAnswer, ValueSaid, WhyAnswer, WishAnswer, editions_answer, findings_answer, how_known,
-    next_best_answers, offers_answer, options_answer, options_of_box, plan_answer, why_answer,
+    next_best_answers, offers_answer, options_answer, options_of_box, plan_answer, why_answer, work_first,
 };
 pub use assemble::{Assembled, assemble};
 pub use candidate::{Candidate, Shortfall, Step};

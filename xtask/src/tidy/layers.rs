@@ -38,6 +38,11 @@ pub const PURE_CRATES: &[PureCrate] = &[
         ours: &["diagnosis", "dwelling", "electrical", "estimate", "optimizer", "remedies", "routes", "rulebook"],
         others: READING_AND_WRITING_VALUES,
     },
+    PureCrate {
+        name: "drawings",
+        ours: &["diagnosis", "dwelling", "electrical", "estimate", "optimizer", "remedies", "rulebook"],
+        others: READING_AND_WRITING_VALUES,
+    },
 ];
 
 /// The crates below `crates/` that may touch the world.

@@ -2,6 +2,7 @@
 
 pub mod checks;
 pub mod circuits;
+pub mod draw;
 pub mod editions;
 pub mod example;
 pub mod findings;

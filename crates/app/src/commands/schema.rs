@@ -4,6 +4,7 @@ use crate::answering::write_json;
 use crate::command_error::CommandError;
 use calculations::ChecksAnswer;
 use clap::ValueEnum;
+use drawings::DrawingAnswer;
 use remedies::{EditionsAnswer, FindingsAnswer, OptionsAnswer, PlanAnswer, WhyAnswer};
 use std::process::ExitCode;
 
@@ -33,6 +34,8 @@ enum Of {
     Findings,
     /// The answer of `checks --json`
     Checks,
+    /// The answer of `draw --json`
+    Draw,
     /// The answer of `why --json`
     Why,
     /// The answer of `editions --json`
@@ -46,6 +49,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
         Of::Prices => write_json(&survey::prices_schema())?,
         Of::LocalCode => write_json(&survey::local_code_schema())?,
         Of::Checks => write_json(&schemars::schema_for!(ChecksAnswer))?,
+        Of::Draw => write_json(&schemars::schema_for!(DrawingAnswer))?,
         Of::Why => write_json(&schemars::schema_for!(WhyAnswer))?,
         Of::Editions => write_json(&schemars::schema_for!(EditionsAnswer))?,
         Of::Plan => write_json(&schemars::schema_for!(PlanAnswer))?,

@@ -5,6 +5,7 @@ mod answers;
 mod bungalow;
 mod checks;
 mod dangers;
+mod drawings;
 mod dwelling_page;
 mod examples;
 mod exit_codes;

@@ -25,7 +25,7 @@ pub use findings::{FindingAnswer, FindingsAnswer, NextAnswer, findings_answer};
 pub use law::LawAnswer;
 pub use next_best::{NextBestAnswer, next_best_answers};
 pub use offers::{OfferAnswer, OffersAnswer, PointAnswer, StepUpAnswer, offers_answer};
-pub use opening::{MoneyAnswer, OpeningAnswer, RuledOut};
+pub use opening::{MoneyAnswer, OpeningAnswer, RuledOut, work_first};
 pub use options::{OptionsAnswer, options_answer, options_of_box};
 pub use plan::{
     CircuitAnswer, JobAnswer, PlanAnswer, PlanStatus, RefusedRouteAnswer, RouteAnswer, TotalsAnswer, plan_answer,

@@ -168,7 +168,8 @@ pub(super) fn opening_answer(plan: &Planned, index: BoxIndex) -> OpeningAnswer {
 }
 
 /// What is put right or parted before anything else at an opening.
-fn work_first(plan: &Planned, index: BoxIndex) -> Vec<Task> {
+#[must_use]
+pub fn work_first(plan: &Planned, index: BoxIndex) -> Vec<Task> {
     let step = plan.chosen(index).step;
     if step == Step::Unresolved {
         return Vec::new();

@@ -1,0 +1,128 @@
+//! Draws the floors of a dwelling.
+
+use crate::answering::{SurveySource, dwelling_of, exit_code, write_json, write_text};
+use crate::command_error::CommandError;
+use crate::commands::prices::price_book;
+use crate::law::{CodeFlags, settle};
+use drawings::{DrawingAnswer, NotPlaced, SheetAnswer, ThingKind, drawn_as_found, drawn_as_planned, floors_of};
+use dwelling::Dwelling;
+use remedies::{PlanFault, Planned};
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+/// Draw the plan of each floor: rooms, boxes, what feeds what, grounds, and the work of the plan
+///
+/// Draws an SVG of 7.6 by 10.1 inches, which prints at a usual scale on Letter and on A4 and reads in black and white. What
+/// the survey gives no position is listed beside the plan, never drawn where it might be.
+#[derive(Debug, clap::Args)]
+#[command(
+    after_help = "Examples:\n  thirdwire draw --example bungalow > bungalow.svg\n  thirdwire draw my-house.toml --floor 2 -o floor-2.svg\n  thirdwire draw my-house.toml --before -o as-found.svg"
+)]
+pub struct Args {
+    #[command(flatten)]
+    source: SurveySource,
+    /// Only this floor: 0 the basement or ground, 1 the first floor, and so on
+    #[arg(long, value_name = "N", allow_negative_numbers = true)]
+    floor: Option<i8>,
+    /// Write into this file; where there are more sheets than one, each gets its floor in its name
+    #[arg(short, long, value_name = "FILE", conflicts_with = "json")]
+    output: Option<PathBuf>,
+    /// As it was found, without a plan
+    #[arg(long, conflicts_with = "after")]
+    before: bool,
+    /// As the plan leaves it, with the work (so it is drawn unless asked otherwise)
+    #[arg(long)]
+    after: bool,
+    /// Your own price book, on which the plan rests (see `thirdwire prices`)
+    #[arg(long, value_name = "FILE")]
+    prices: Option<PathBuf>,
+    #[command(flatten)]
+    code: CodeFlags,
+    /// Answer as JSON (its schema: `thirdwire schema draw`)
+    #[arg(long)]
+    json: bool,
+}
+
+/// Runs it.
+pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
+    let text = args.source.read()?;
+    let dwelling = dwelling_of(&text, args.json)?;
+    let floor = args.floor.map(|floor| existing(&dwelling, floor)).transpose()?;
+    let answer = if args.before {
+        drawn_as_found(&dwelling, &diagnosis::diagnose(&dwelling), floor)
+    } else {
+        let book = price_book(args.prices.as_deref(), args.json)?;
+        let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
+        let planned = Planned::of(&dwelling, law.code, &book)
+            .map_err(|PlanFault(faults)| CommandError::Fault(faults.join("; ")))?;
+        drawn_as_planned(&planned, floor)
+    };
+    match &args.output {
+        _ if args.json => write_json(&answer)?,
+        Some(path) => write_text(&written(&answer, path)?)?,
+        None => write_text(&only_sheet(&answer)?.svg)?,
+    }
+    Ok(exit_code(answer.is_last_word()))
+}
+
+/// The floor of this number, where the dwelling has it.
+fn existing(dwelling: &Dwelling, floor: i8) -> Result<Option<i8>, CommandError> {
+    let floors = floors_of(dwelling);
+    if floors.contains(&Some(floor)) {
+        return Ok(Some(floor));
+    }
+    let names: Vec<String> = floors.iter().flatten().map(ToString::to_string).collect();
+    let there = match names.as_slice() {
+        [] => "the survey states no floor of any room".to_owned(),
+        [one] => format!("there is floor {one}"),
+        more => format!("there are floors {}", more.join(", ")),
+    };
+    Err(CommandError::Usage(format!("there is nothing on floor {floor}; {there}")))
+}
+
+/// The sheet, where there is one.
+fn only_sheet(answer: &DrawingAnswer) -> Result<&SheetAnswer, CommandError> {
+    match answer.sheets.as_slice() {
+        [sheet] => Ok(sheet),
+        [] => Err(CommandError::Usage("the survey has neither rooms nor boxes to draw".to_owned())),
+        sheets => Err(CommandError::Usage(format!(
+            "there are {} sheets, and one drawing holds one: name a file with `-o`, or a floor with `--floor`",
+            sheets.len()
+        ))),
+    }
+}
+
+/// Writes each sheet into a file, and tells what was written and what could not be drawn.
+fn written(answer: &DrawingAnswer, path: &Path) -> Result<String, CommandError> {
+    let mut page = String::new();
+    if answer.sheets.is_empty() {
+        only_sheet(answer)?;
+    }
+    for (position, sheet) in answer.sheets.iter().enumerate() {
+        let path = if answer.sheets.len() == 1 { path.to_owned() } else { path_of(answer, position, path) };
+        let unwritable = |error| CommandError::Usage(format!("cannot write `{}`: {error}", path.display()));
+        std::fs::write(&path, &sheet.svg).map_err(unwritable)?;
+        page.push_str(&format!("drawn: {}  {}\n", path.display(), sheet.title));
+    }
+    let missing = |kind| move |thing: &&NotPlaced| thing.kind == kind;
+    let boxes: Vec<&str> =
+        answer.not_placed.iter().filter(missing(ThingKind::Box)).map(|thing| thing.id.as_str()).collect();
+    if !boxes.is_empty() {
+        page.push_str(&format!(
+            "listed beside the plan, since the survey does not say where they are: {}\n",
+            boxes.join(", ")
+        ));
+    }
+    Ok(page)
+}
+
+/// The path of one of many sheets: its floor stands in its name, and its number where a floor has several.
+fn path_of(answer: &DrawingAnswer, position: usize, path: &Path) -> PathBuf {
+    let floor = answer.sheets[position].floor;
+    let earlier = answer.sheets[..position].iter().filter(|sheet| sheet.floor == floor).count();
+    let stem = path.file_stem().map_or_else(String::new, |stem| stem.to_string_lossy().into_owned());
+    let floor = floor.map_or("not-stated".to_owned(), |floor| floor.to_string());
+    let part = if earlier == 0 { String::new() } else { format!("-sheet-{}", earlier + 1) };
+    let extension = path.extension().map_or_else(|| "svg".into(), |extension| extension.to_string_lossy());
+    path.with_file_name(format!("{stem}-floor-{floor}{part}.{extension}"))
+}

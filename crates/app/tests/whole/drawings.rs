@@ -1,0 +1,64 @@
+//! Drawings from the command line: files, floors, and what has no place.
+
+use crate::running::{file, list, text, thirdwire};
+use std::path::PathBuf;
+
+#[test]
+fn a_dwelling_of_one_floor_is_drawn_on_standard_output() {
+    let said = thirdwire(&["draw", "--example", "bungalow"]);
+    // Four luminaires and an outlet outdoors have no position.
+    assert_eq!((said.code, said.err.as_str()), (3, ""));
+    assert!(said.out.starts_with("<svg xmlns=\"http://www.w3.org/2000/svg\""), "{}", said.out);
+    assert!(said.out.contains("Quince Row bungalow: Floor 1, as the plan leaves it, by the 2020 edition"));
+}
+
+#[test]
+fn the_answer_as_json_names_what_could_not_be_placed() {
+    let answer = thirdwire(&["draw", "--example", "bungalow", "--before", "--json"]).json();
+    assert_eq!(text(&answer, "/moment"), "before");
+    assert!(text(&answer, "/sheets/0/svg").contains("as it was found"));
+    let missing = list(&answer, "/not_placed").iter().filter(|thing| thing["kind"] == "box");
+    assert_eq!(missing.map(|thing| text(thing, "/id")).collect::<Vec<_>>(), ["D-3", "BA-2", "Y-1", "LA-3"]);
+    assert_eq!(list(&answer, "/sheets/0/boxes").len() + 4, 30);
+}
+
+#[test]
+fn several_floors_are_drawn_into_a_file_each() {
+    let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("drawn");
+    std::fs::create_dir_all(&folder).unwrap();
+    let path = folder.join("house.svg").display().to_string();
+    let said = thirdwire(&["draw", "--example", "knob-and-tube", "-o", &path]);
+    for floor in 0..3 {
+        let drawing = std::fs::read_to_string(folder.join(format!("house-floor-{floor}.svg"))).unwrap();
+        assert!(drawing.contains(&format!("Floor {floor}")));
+    }
+    assert!(said.out.contains("house-floor-2.svg") && said.out.contains("listed beside the plan"), "{}", said.out);
+    let one = thirdwire(&["draw", "--example", "knob-and-tube", "--floor", "2"]);
+    assert!(one.out.starts_with("<svg") && one.out.contains("Floor 2"));
+}
+
+#[test]
+fn what_cannot_be_drawn_is_told_with_what_can() {
+    let said = thirdwire(&["draw", "--example", "knob-and-tube"]);
+    assert_eq!(said.code, 2);
+    assert!(said.err.contains("there are 3 sheets") && said.err.contains("`--floor`"), "{}", said.err);
+    let said = thirdwire(&["draw", "--example", "knob-and-tube", "--floor", "7"]);
+    assert_eq!(said.code, 2);
+    assert!(said.err.contains("nothing on floor 7; there are floors 0, 1, 2"), "{}", said.err);
+    let said = thirdwire(&["draw", "--example", "bungalow", "-o", "no-such-folder/plan.svg"]);
+    assert_eq!(said.code, 2);
+    assert!(said.err.contains("cannot write"), "{}", said.err);
+    let broken = file("broken-to-draw.toml", "format = 1\n[job]\nname = \"x\"\n");
+    let said = thirdwire(&["draw", &broken]);
+    assert_eq!(said.code, 1);
+    assert!(said.err.contains("no-rooms"), "{}", said.err);
+}
+
+#[test]
+fn what_was_found_can_be_drawn_where_the_edition_is_not_known() {
+    let text = thirdwire(&["example", "bungalow"]).out.replace("edition = 2020\n", "");
+    let path = file("no-edition-to-draw.toml", &text);
+    assert!(thirdwire(&["draw", &path, "--before"]).out.starts_with("<svg"));
+    let said = thirdwire(&["draw", &path]);
+    assert_eq!((said.code, said.out.as_str()), (3, ""));
+}

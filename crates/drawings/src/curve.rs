@@ -1,0 +1,105 @@
+//! Curves from symbol to symbol: bent as little as keeps them off other symbols.
+
+use crate::geometry::{Spot, spot};
+use crate::placing::Field;
+
+const STEPS: usize = 48;
+const COARSER: usize = 4;
+/// How far a curve may bow out, as a share of its length.
+const BOWS: [f64; 7] = [0.12, -0.12, 0.22, -0.22, 0.36, -0.36, 0.0];
+const ON_A_SYMBOL: f64 = 60.0;
+const ACROSS_A_LINE: f64 = 8.0;
+/// What it costs to leave the house with one point of a line.
+const OUTDOORS: f64 = 2.5;
+
+/// The curve between two spots that comes across least, its ends so far from them.
+pub(crate) fn curve(field: &Field, from: Spot, to: Spot, off: f64) -> Vec<Spot> {
+    let mut best: Option<(f64, Vec<Spot>)> = None;
+    for bow in BOWS {
+        let points = bowed(from, to, bow, off);
+        let bent = f64::abs(bow) * 30.0 + if bow == 0.0 { 6.0 } else { 0.0 };
+        let cost = bent
+            + field.symbols_on(&points) as f64 * ON_A_SYMBOL
+            + field.lines_crossed(&points) as f64 * ACROSS_A_LINE
+            + points.iter().filter(|at| field.is_outdoors(**at)).count() as f64 * OUTDOORS
+            + points.iter().filter(|at| field.frame.nearest_to(**at) != **at).count() as f64 * ON_A_SYMBOL;
+        if best.as_ref().is_none_or(|(least, _)| cost < *least) {
+            best = Some((cost, points));
+        }
+    }
+    best.map(|(_, points)| points).unwrap_or_default()
+}
+
+/// A curve that bows out sideways, without what lies within a distance of its ends.
+fn bowed(from: Spot, to: Spot, bow: f64, off: f64) -> Vec<Spot> {
+    let middle = from.towards(to, 0.5).plus(to.minus(from).turned().times(2.0 * bow));
+    let at = |part: f64| from.towards(middle, part).towards(middle.towards(to, part), part);
+    let far = |spot: &Spot| spot.minus(from).length() >= off && spot.minus(to).length() >= off;
+    let points = (0..=STEPS).map(|step| at(step as f64 / STEPS as f64)).filter(far).collect::<Vec<_>>();
+    // Its ends are found finely; between them a coarser line looks the same.
+    let last = points.len().saturating_sub(1);
+    points.iter().enumerate().filter(|(index, _)| index % COARSER == 0 || *index == last).map(|(_, at)| *at).collect()
+}
+
+/// The corners of an arrowhead at a share of a line of points, pointing along it; nothing for a short one.
+pub(crate) fn arrowhead(points: &[Spot], share: f64, size: f64) -> Option<[Spot; 3]> {
+    let length: f64 = points.windows(2).map(|pair| pair[1].minus(pair[0]).length()).sum();
+    if length < 2.5 * size {
+        return None;
+    }
+    let (tip, direction) = along(points, share)?;
+    let back = tip.minus(direction.times(size));
+    let aside = direction.turned().times(size * 0.45);
+    Some([tip, back.plus(aside), back.minus(aside)])
+}
+
+/// The spot at a share of a line of points, and the direction there.
+pub(crate) fn along(points: &[Spot], share: f64) -> Option<(Spot, Spot)> {
+    let length: f64 = points.windows(2).map(|pair| pair[1].minus(pair[0]).length()).sum();
+    let mut left = length * share;
+    for pair in points.windows(2) {
+        let step = pair[1].minus(pair[0]);
+        if left <= step.length() + 1e-9 {
+            let direction = step.unit()?;
+            return Some((pair[0].plus(direction.times(left)), direction));
+        }
+        left -= step.length();
+    }
+    None
+}
+
+/// A line of points moved sideways.
+pub(crate) fn beside(points: &[Spot], by: f64) -> Vec<Spot> {
+    let moved = points.iter().enumerate().map(|(index, at)| {
+        let before = points[index.saturating_sub(1)];
+        let after = points[(index + 1).min(points.len() - 1)];
+        let aside = after.minus(before).unit().map_or(spot(0.0, 0.0), |direction| direction.turned().times(by));
+        at.plus(aside)
+    });
+    moved.collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::geometry::{Area, distance_to_line};
+
+    #[test]
+    fn a_curve_goes_around_a_symbol_that_lies_on_the_straight_way() {
+        let mut field = Field::new(Area::new(0.0, 0.0, 200.0, 200.0), Vec::new());
+        field.add_symbol(Area::around(spot(100.0, 88.0), (14.0, 14.0)));
+        let points = curve(&field, spot(20.0, 100.0), spot(180.0, 100.0), 5.0);
+        assert_eq!(field.symbols_on(&points), 0);
+        let ends = (points[0], points[points.len() - 1]);
+        assert!(ends.0.minus(spot(20.0, 100.0)).length() >= 5.0);
+        assert!(points.iter().any(|at| distance_to_line(*at, ends.0, ends.1) > 5.0));
+    }
+
+    #[test]
+    fn an_arrowhead_points_along_its_line() {
+        let [tip, one, other] = arrowhead(&[spot(0.0, 0.0), spot(20.0, 0.0)], 0.5, 4.0).unwrap();
+        assert_eq!(tip, spot(10.0, 0.0));
+        assert!(one.x < tip.x && other.x < tip.x && (one.y + other.y).abs() < 1e-9);
+        assert_eq!(arrowhead(&[spot(0.0, 0.0), spot(2.0, 0.0)], 0.5, 4.0), None);
+    }
+}

@@ -1,0 +1,27 @@
+//! Drawings of a dwelling: the plan of each floor as it was found or as a plan leaves it, in SVG for paper and screen.
+
+mod answer;
+mod curve;
+mod floor_plan;
+mod geometry;
+mod label;
+mod legend;
+mod line_style;
+mod lists;
+mod places;
+mod placing;
+mod room_names;
+mod scale;
+mod sheet;
+mod shown;
+mod standing;
+mod svg;
+mod symbol;
+mod text_width;
+mod walls;
+mod words;
+mod work_mark;
+
+pub use answer::{DrawingAnswer, NotPlaced, SheetAnswer, ThingKind, drawn_as_found, drawn_as_planned, floors_of};
+pub use shown::Moment;
+pub use text_width::text_width;

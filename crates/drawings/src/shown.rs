@@ -1,0 +1,272 @@
+//! What a drawing shows of a dwelling: as it was found, or as a plan leaves it.
+
+use crate::places::floor_of;
+use crate::words;
+use crate::work_mark::{WorkMark, work_at};
+use diagnosis::Diagnosis;
+use dwelling::{
+    BondedGroups, BoxIndex, CircuitTree, Dwelling, Feed, GroundFact, Holding, PanelIndex, RouteEnd, RouteKind,
+    circuit_trees, names,
+};
+use remedies::{Device, Planned};
+
+names! {
+    /// When a drawing holds.
+    Moment {
+        /// As it was found.
+        Before = "before",
+        /// As the plan leaves it.
+        After = "after",
+    }
+}
+
+/// How the ground of a box is drawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Ground {
+    /// It was there, whole.
+    Whole,
+    /// The plan brings or restores it.
+    ByPlan,
+    /// Something is there that is no sound ground yet.
+    Unsound,
+    /// There is none.
+    None,
+    /// Nobody knows.
+    Unknown,
+}
+
+impl Ground {
+    pub(crate) const ALL: [Self; 5] = [Self::Whole, Self::ByPlan, Self::Unsound, Self::None, Self::Unknown];
+
+    const fn of(fact: GroundFact) -> Self {
+        match fact {
+            GroundFact::Connected => Self::Whole,
+            GroundFact::Poor | GroundFact::Loose | GroundFact::CutOff | GroundFact::Disputed => Self::Unsound,
+            GroundFact::None | GroundFact::False => Self::None,
+            GroundFact::Unknown => Self::Unknown,
+        }
+    }
+
+    pub(crate) const fn meaning(self) -> &'static str {
+        match self {
+            Self::Whole => "grounded as it was found",
+            Self::ByPlan => "grounded by this plan",
+            Self::Unsound => "a ground is there: poor, loose, cut off or disputed",
+            Self::None => "no ground",
+            Self::Unknown => "not known whether there is a ground: find out",
+        }
+    }
+}
+
+/// A box as it is drawn.
+pub(crate) struct ShownBox {
+    pub(crate) holds: Holding,
+    pub(crate) ground: Ground,
+    pub(crate) work: Vec<WorkMark>,
+    pub(crate) feed: Option<Feed>,
+    /// Whether a new cable takes the place of the run that fed it.
+    pub(crate) by_new_cable: bool,
+    /// The position of what it is tied to, where it is tied to any.
+    pub(crate) tie: Option<usize>,
+}
+
+/// Boxes that a ground ties together.
+pub(crate) struct Tie {
+    pub(crate) letter: String,
+    pub(crate) members: Vec<BoxIndex>,
+}
+
+/// A route that a plan buys.
+pub(crate) struct Bought {
+    pub(crate) number: String,
+    pub(crate) id: String,
+    pub(crate) kind: RouteKind,
+    pub(crate) size: String,
+    pub(crate) length: String,
+    pub(crate) openings: u32,
+    pub(crate) ends: (RouteEnd, RouteEnd),
+}
+
+/// Everything that a drawing shows.
+pub(crate) struct Shown<'a> {
+    pub(crate) dwelling: &'a Dwelling,
+    pub(crate) moment: Moment,
+    pub(crate) edition: Option<u16>,
+    pub(crate) boxes: Vec<ShownBox>,
+    pub(crate) ties: Vec<Tie>,
+    /// The circuit trees as found, each with what protects it at the panel.
+    pub(crate) trees: Vec<(CircuitTree, String)>,
+    pub(crate) bought: Vec<Bought>,
+}
+
+impl<'a> Shown<'a> {
+    /// A dwelling as it was found.
+    pub(crate) fn as_found(dwelling: &'a Dwelling, diagnosis: &Diagnosis) -> Self {
+        let (ties, tie_of) = ties(dwelling);
+        let boxes = dwelling.box_indices().map(|at| {
+            let device_box = dwelling.device_box(at);
+            let danger = diagnosis.findings_at(at).any(|finding| finding.danger);
+            ShownBox {
+                holds: device_box.holds,
+                ground: Ground::of(diagnosis.ground[at.0].fact),
+                work: if danger { vec![WorkMark::Danger] } else { Vec::new() },
+                feed: device_box.fed_by,
+                by_new_cable: false,
+                tie: tie_of[at.0],
+            }
+        });
+        let trees = circuit_trees(dwelling).into_iter().map(|tree| {
+            let fitted = words::fitted(dwelling, &tree);
+            (tree, fitted)
+        });
+        Self {
+            dwelling,
+            moment: Moment::Before,
+            edition: None,
+            boxes: boxes.collect(),
+            ties,
+            trees: trees.collect(),
+            bought: Vec::new(),
+        }
+    }
+
+    /// A dwelling as a plan leaves it.
+    pub(crate) fn as_planned(plan: &Planned<'a>) -> Self {
+        let (facts, dwelling) = (&plan.facts, plan.facts.dwelling);
+        let (ties, tie_of) = ties(dwelling);
+        let mut boxes: Vec<ShownBox> = dwelling
+            .box_indices()
+            .map(|at| {
+                let found = Ground::of(facts.at(at).ground);
+                let ground = match (plan.is_grounded(at), found) {
+                    (true, Ground::Whole) => Ground::Whole,
+                    (true, _) => Ground::ByPlan,
+                    (false, Ground::Whole | Ground::Unsound) => Ground::Unsound,
+                    (false, found) => found,
+                };
+                ShownBox {
+                    holds: held_after(plan, at),
+                    ground,
+                    work: work_at(plan, at),
+                    feed: dwelling.device_box(at).fed_by,
+                    by_new_cable: false,
+                    tie: tie_of[at.0],
+                }
+            })
+            .collect();
+        let mut bought = Vec::new();
+        for (position, link) in plan.solution.links.iter().enumerate() {
+            let (route, ends) = (plan.route_of(link), plan.ends_of(link));
+            if let (RouteKind::NewCable, RouteEnd::Box(at)) = (route.kind, ends.1) {
+                boxes[at.0].by_new_cable = true;
+            }
+            bought.push(Bought {
+                number: format!("R{}", position + 1),
+                id: route.id.clone(),
+                kind: route.kind,
+                size: plan.size_of(link).to_string(),
+                length: route.length.to_string(),
+                openings: route.openings,
+                ends,
+            });
+        }
+        let trees = facts.trees.iter().enumerate().map(|(position, tree)| {
+            let chosen = words::at_panel(plan.chosen_at_panel(position).choice);
+            (tree.clone(), if chosen.is_empty() { words::fitted(dwelling, tree) } else { format!("fit a {chosen}") })
+        });
+        let trees = trees.collect();
+        let edition = Some(facts.code.edition.year());
+        Self { dwelling, moment: Moment::After, edition, boxes, ties, trees, bought }
+    }
+
+    /// The name of an end of a route.
+    pub(crate) fn end_name(&self, end: RouteEnd) -> &str {
+        match end {
+            RouteEnd::Box(at) => &self.dwelling.device_box(at).id,
+            RouteEnd::Panel(at) => &self.dwelling.panel(at).id,
+            RouteEnd::Source(at) => &self.dwelling.source(at).id,
+        }
+    }
+
+    /// The name of a box, with its floor where that is another one.
+    pub(crate) fn name_from(&self, at: BoxIndex, floor: Option<i8>) -> String {
+        let id = &self.dwelling.device_box(at).id;
+        match floor_of(self.dwelling, at) {
+            other if other == floor => id.clone(),
+            Some(other) => format!("{id}, floor {other}"),
+            None => format!("{id}, floor not stated"),
+        }
+    }
+
+    /// The names of the circuits that a run carries: both of a multiwire set where it shares their neutral.
+    pub(crate) fn circuits_on_run_to(&self, at: BoxIndex) -> String {
+        let Some(own) = self.dwelling.device_box(at).circuit else { return "?".to_owned() };
+        let both = self.dwelling.partner_of(own).filter(|_| self.dwelling.neutral_is_shared_to(at));
+        let mut circuits: Vec<_> = both.into_iter().chain([own]).collect();
+        circuits.sort();
+        let names: Vec<&str> = circuits.iter().map(|circuit| self.dwelling.circuit(*circuit).id.as_str()).collect();
+        names.join("+")
+    }
+
+    /// What stands at a box in a sentence, for those who point at it and for those who listen.
+    pub(crate) fn says(&self, at: BoxIndex) -> String {
+        let (device_box, shown) = (self.dwelling.device_box(at), &self.boxes[at.0]);
+        let room = self.dwelling.room(device_box.room);
+        let circuit = self.dwelling.circuit_of(at);
+        let circuit = circuit.map_or("circuit not known".to_owned(), |circuit| format!("circuit {}", circuit.id));
+        let mut says = format!(
+            "{}, {}: {}, {circuit}, {}; {}",
+            device_box.id,
+            room.title.as_ref().unwrap_or(&room.id),
+            words::holding(shown.holds),
+            self.feed_in_words(shown.feed),
+            shown.ground.meaning(),
+        );
+        for mark in &shown.work {
+            says.push_str(&format!("; {}", mark.meaning()));
+        }
+        says
+    }
+
+    /// What feeds a box, in words.
+    pub(crate) fn feed_in_words(&self, feed: Option<Feed>) -> String {
+        match feed {
+            Some(Feed::Panel(panel)) => format!("home run to {}", self.panel_name(panel)),
+            Some(Feed::Box(parent)) => format!("fed by {}", self.dwelling.device_box(parent).id),
+            None => "fed by ?".to_owned(),
+        }
+    }
+
+    /// A panel by its name.
+    pub(crate) fn panel_name(&self, panel: PanelIndex) -> String {
+        format!("panel {}", self.dwelling.panel(panel).id)
+    }
+}
+
+/// What a box holds once a plan is carried out.
+fn held_after(plan: &Planned, at: BoxIndex) -> Holding {
+    match plan.chosen(at).device {
+        Device::Kept => plan.facts.dwelling.device_box(at).holds,
+        Device::TwoSlot => Holding::TwoSlot,
+        Device::ThreeSlot => Holding::ThreeSlot,
+        Device::Gfci => Holding::Gfci,
+        Device::Afci => Holding::Afci,
+        Device::Dual => Holding::Dual,
+    }
+}
+
+/// The bonded groups of more than one box with a letter each, and by box the group it is in.
+fn ties(dwelling: &Dwelling) -> (Vec<Tie>, Vec<Option<usize>>) {
+    let (mut ties, mut tie_of) = (Vec::new(), vec![None; dwelling.boxes.len()]);
+    for group in BondedGroups::of(dwelling).groups.into_iter().filter(|group| group.members.len() > 1) {
+        group.members.iter().for_each(|member| tie_of[member.0] = Some(ties.len()));
+        ties.push(Tie { letter: letter(ties.len()), members: group.members });
+    }
+    (ties, tie_of)
+}
+
+/// a to z, then aa, ab and so on.
+fn letter(index: usize) -> String {
+    let last = char::from(b'a' + u8::try_from(index % 26).unwrap_or(0));
+    if index < 26 { last.to_string() } else { format!("{}{last}", letter(index / 26 - 1)) }
+}

@@ -1,0 +1,90 @@
+//! No label stands on another or on a symbol, and nothing leaves its sheet.
+
+use crate::generated::survey;
+use crate::reading::{EXAMPLES, Rectangle, both, covered, document, dwelling, groups, number};
+use drawings::SheetAnswer;
+use roxmltree::Node;
+
+/// Labels and symbols of a plan: what must stand free of each other.
+const STANDING_FREE: [&str; 8] =
+    ["box", "panel", "source", "box-label", "panel-label", "route-label", "run-end", "room-name"];
+
+fn hold_legible(sheet: &SheetAnswer) {
+    let document = document(sheet);
+    let mut standing: Vec<(String, Rectangle)> = Vec::new();
+    for class in STANDING_FREE.into_iter().chain(["run-number"]) {
+        for group in groups(&document, class) {
+            let name = format!("{class} {}", group.attribute("data-id").unwrap_or(""));
+            let area = covered(group).unwrap_or_else(|| panic!("{name} of {} covers nothing", sheet.title));
+            for (other, there) in &standing {
+                assert!(!there.overlaps(&area), "{}: {name} {area:?} stands on {other} {there:?}", sheet.title);
+            }
+            standing.push((name, area));
+        }
+    }
+}
+
+/// Every word and every line, inside what is shown.
+fn hold_inside(sheet: &SheetAnswer) {
+    let document = document(sheet);
+    let root = document.root_element();
+    let shown: Vec<f64> = root.attribute("viewBox").unwrap().split(' ').map(|n| n.parse().unwrap()).collect();
+    let shown = Rectangle(shown[0], shown[1], shown[0] + shown[2], shown[1] + shown[3]);
+    for node in root.descendants().filter(Node::is_element) {
+        if let Some(area) = covered(node) {
+            assert!(shown.holds(&area), "{}: {node:?} at {area:?}", sheet.title);
+        }
+    }
+    // Words beside the plan stand on no other words.
+    let words: Vec<(String, Rectangle)> = root
+        .children()
+        .filter(|node| node.tag_name().name() == "text")
+        .filter_map(|node| Some((node.text()?.to_owned(), covered(node)?)))
+        .collect();
+    for (index, (text, area)) in words.iter().enumerate() {
+        for (other, there) in &words[..index] {
+            assert!(!there.overlaps(area), "{}: `{text}` stands on `{other}`", sheet.title);
+        }
+    }
+}
+
+fn hold(survey: &str) {
+    for drawing in both(&dwelling(survey)) {
+        assert!(!drawing.sheets.is_empty());
+        for sheet in &drawing.sheets {
+            hold_legible(sheet);
+            hold_inside(sheet);
+        }
+    }
+}
+
+#[test]
+fn the_dwellings_that_come_with_the_program_are_drawn_legibly() {
+    EXAMPLES.into_iter().for_each(hold);
+}
+
+#[test]
+fn generated_dwellings_are_drawn_legibly() {
+    for seed in 0..12 {
+        hold(&survey(seed, 10 + seed as usize * 5, 1 + seed as usize % 2));
+    }
+    hold(&survey(99, 150, 3));
+}
+
+/// By hand: 7.5 in by 10 in, and a twentieth of an inch on each side.
+#[test]
+fn every_sheet_fits_within_the_margins_of_both_papers() {
+    let drawings = both(&dwelling(EXAMPLES[0]));
+    for sheet in drawings.iter().flat_map(|drawing| &drawing.sheets) {
+        let document = document(sheet);
+        let root = document.root_element();
+        let inches = |name| root.attribute(name).unwrap().strip_suffix("in").unwrap().parse::<f64>().unwrap();
+        let mut sides = [inches("width"), inches("height")];
+        sides.sort_by(f64::total_cmp);
+        assert_eq!(sides, [7.6, 10.1]);
+        // No word is set smaller than 5.5 points.
+        let smallest =
+            root.descendants().filter(|node| node.tag_name().name() == "text").map(|node| number(node, "font-size"));
+        assert!(smallest.fold(f64::MAX, f64::min) >= 5.5);
+    }
+}

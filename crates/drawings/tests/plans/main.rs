@@ -1,0 +1,8 @@
+//! Drawn plans held against what a drawing must be: well formed, whole, legible, the same every time.
+#![allow(clippy::disallowed_methods, reason = "these tests read the dwellings that come with the program")]
+
+mod generated;
+mod legible;
+mod places;
+mod reading;
+mod without_colour;
