@@ -1,7 +1,7 @@
 //! No label stands on another or on a symbol, and nothing leaves its sheet.
 
 use crate::generated::survey;
-use crate::reading::{EXAMPLES, Rectangle, both, covered, document, dwelling, groups, number};
+use crate::reading::{EXAMPLES, Rectangle, both, covered, document, dwelling, groups, number, shown};
 use drawings::SheetAnswer;
 use roxmltree::Node;
 
@@ -28,8 +28,7 @@ fn hold_legible(sheet: &SheetAnswer) {
 fn hold_inside(sheet: &SheetAnswer) {
     let document = document(sheet);
     let root = document.root_element();
-    let shown: Vec<f64> = root.attribute("viewBox").unwrap().split(' ').map(|n| n.parse().unwrap()).collect();
-    let shown = Rectangle(shown[0], shown[1], shown[0] + shown[2], shown[1] + shown[3]);
+    let shown = shown(root);
     for node in root.descendants().filter(Node::is_element) {
         if let Some(area) = covered(node) {
             assert!(shown.holds(&area), "{}: {node:?} at {area:?}", sheet.title);

@@ -1,7 +1,7 @@
 //! Every box with a position stands on one plan, once, where it is; every other is listed and drawn nowhere.
 
 use crate::generated::survey;
-use crate::reading::{EXAMPLES, as_found, as_planned, both, covered, document, dwelling, groups};
+use crate::reading::{EXAMPLES, as_found, as_planned, both, covered, document, dwelling, groups, name};
 use drawings::{DrawingAnswer, ThingKind};
 use dwelling::Dwelling;
 use std::collections::BTreeMap;
@@ -10,7 +10,7 @@ fn symbols_by_box(drawing: &DrawingAnswer) -> BTreeMap<String, usize> {
     let mut count = BTreeMap::new();
     for sheet in &drawing.sheets {
         for group in groups(&document(sheet), "box") {
-            *count.entry(group.attribute("data-id").unwrap().to_owned()).or_insert(0) += 1;
+            *count.entry(name(group).to_owned()).or_insert(0) += 1;
         }
     }
     count

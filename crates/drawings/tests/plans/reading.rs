@@ -63,6 +63,20 @@ pub fn number(node: Node<'_, '_>, name: &str) -> f64 {
     node.attribute(name).and_then(|text| text.parse().ok()).unwrap_or_else(|| panic!("no {name} on {node:?}"))
 }
 
+/// The name that a group carries.
+pub fn name<'a>(group: Node<'a, 'a>) -> &'a str {
+    group.attribute("data-id").unwrap_or_else(|| panic!("no data-id on {group:?}"))
+}
+
+/// What a drawing shows of its plane.
+pub fn shown(root: Node<'_, '_>) -> Rectangle {
+    let numbers: Vec<f64> = root.attribute("viewBox").unwrap_or("").split(' ').filter_map(|n| n.parse().ok()).collect();
+    match numbers[..] {
+        [left, top, width, height] => Rectangle(left, top, left + width, top + height),
+        _ => panic!("no viewBox"),
+    }
+}
+
 /// The groups of a kind.
 pub fn groups<'a>(document: &'a Document<'a>, class: &'a str) -> impl Iterator<Item = Node<'a, 'a>> {
     document.descendants().filter(move |node| node.attribute("class") == Some(class))
