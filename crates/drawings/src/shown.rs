@@ -252,6 +252,7 @@ fn held_after(plan: &Planned, at: BoxIndex) -> Holding {
         Device::Gfci => Holding::Gfci,
         Device::Afci => Holding::Afci,
         Device::Dual => Holding::Dual,
+        Device::Blank => Holding::Splice,
     }
 }
 

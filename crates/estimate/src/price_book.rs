@@ -145,6 +145,7 @@ fn demo_cost(thing: Material) -> Cents {
         Material::Plate => 1_10,
         Material::Label => 30,
         Material::OldWorkBox => 4_20,
+        Material::SurfaceExtension => 18_50,
         Material::WideOldWorkBox => 7_80,
         Material::BreakerGfci => 58_00,
         Material::BreakerAfci => 52_00,
@@ -160,6 +161,7 @@ fn demo_cost(thing: Material) -> Cents {
         Material::Cable10 => 1_45,
         Material::GroundFittings => 1_90,
         Material::AluminiumSplice => 4_60,
+        Material::BlankCover => 1_90,
         Material::Patch => 6_00,
     })
 }
@@ -176,6 +178,7 @@ fn demo_minutes(task: Task) -> u32 {
         Task::CorrectPolarity => 8,
         Task::PartGround => 6,
         Task::ReplaceBox => 45,
+        Task::ExtendBox => 40,
         Task::ReplaceBoxWide => 70,
         Task::ConnectGround => 8,
         Task::ChangeBreaker => 18,
@@ -183,6 +186,7 @@ fn demo_minutes(task: Task) -> u32 {
         Task::FishSetup => 35,
         Task::FishFoot => 2,
         Task::PatchOpening => 40,
+        Task::TakeOut => 15,
         Task::SpliceAluminium => 6,
     }
 }

@@ -8,6 +8,7 @@ mod candidates;
 mod changes;
 mod device;
 mod facts;
+mod feed_through;
 mod frontier;
 mod leakage;
 mod network;
@@ -19,6 +20,7 @@ mod repairs;
 mod room_in_box;
 mod standing;
 mod steering;
+mod taking_out;
 mod worth;
 
 pub use answer::{
@@ -33,6 +35,7 @@ pub use assemble::{Assembled, assemble};
 pub use candidate::{Candidate, Shortfall, Step};
 pub use device::{AtPanel, BoxWork, Device};
 pub use facts::{Facts, OpeningFacts, opening_of};
+pub use feed_through::FeedThroughLimits;
 pub use next_best::NextBest;
 pub use offers::{Offer, OfferKind, Offers, Point};
 pub use planned::{PlanFault, Planned, Proof, Protector};

@@ -46,6 +46,7 @@ static MATERIAL: Shape = Shape {
         field!(may "plate", FieldKind::Money, "nonmetallic cover plate", "24.00"),
         field!(may "label", FieldKind::Money, "label with the words the code asks for", "24.00"),
         field!(may "old-work-box", FieldKind::Money, "single-gang old-work box marked 20 cubic inches", "24.00"),
+        field!(may "surface-extension", FieldKind::Money, "single-gang surface extension box marked 12 cubic inches", "18.50"),
         field!(may "wide-old-work-box", FieldKind::Money, "two-gang old-work box marked 34 cubic inches, with a cover for one device", "24.00"),
         field!(may "breaker-gfci", FieldKind::Money, "single-pole GFCI breaker", "24.00"),
         field!(may "breaker-afci", FieldKind::Money, "single-pole AFCI breaker", "24.00"),
@@ -61,6 +62,7 @@ static MATERIAL: Shape = Shape {
         field!(may "cable-10-ft", FieldKind::Money, "A foot of 10 AWG two-wire cable with ground", "24.00"),
         field!(may "ground-fittings", FieldKind::Money, "ground screw, pigtail and connectors for one end of a conductor", "24.00"),
         field!(may "aluminium-splice", FieldKind::Money, "listed copper-to-aluminium splice for one conductor", "24.00"),
+        field!(may "blank-cover", FieldKind::Money, "nonmetallic blank cover, with connectors for the splices behind it", "24.00"),
         field!(may "patch", FieldKind::Money, "patching material for one opening in a finished surface", "24.00"),
     ],
 };
@@ -79,6 +81,7 @@ static MINUTES: Shape = Shape {
         field!(may "correct-polarity", FieldKind::Count(0, LONGEST), "put the conductors of a reversed receptacle right", "20"),
         field!(may "part-ground", FieldKind::Count(0, LONGEST), "part a grounding conductor that joins openings without a ground", "6"),
         field!(may "replace-box", FieldKind::Count(0, LONGEST), "cut out a box and fit a larger old-work box", "20"),
+        field!(may "extend-box", FieldKind::Count(0, LONGEST), "fit a surface extension box onto a box", "40"),
         field!(may "replace-box-wide", FieldKind::Count(0, LONGEST), "cut out a box and fit a two-gang old-work box", "20"),
         field!(may "connect-ground", FieldKind::Count(0, LONGEST), "connect a device that stays to a ground that has come into its box", "20"),
         field!(may "change-breaker", FieldKind::Count(0, LONGEST), "change a breaker", "20"),
@@ -86,6 +89,7 @@ static MINUTES: Shape = Shape {
         field!(may "fish-setup", FieldKind::Count(0, LONGEST), "set up for one fished conductor and end it at both ends", "20"),
         field!(may "fish-foot", FieldKind::Count(0, LONGEST), "fish one foot of conductor or cable", "20"),
         field!(may "patch-opening", FieldKind::Count(0, LONGEST), "patch one opening in a finished surface", "20"),
+        field!(may "take-out", FieldKind::Count(0, LONGEST), "take out a receptacle, splice its conductors and close the box with a blank cover", "15"),
         field!(may "splice-aluminium", FieldKind::Count(0, LONGEST), "make one copper-to-aluminium splice", "20"),
     ],
 };

@@ -4,6 +4,7 @@
 mod answers;
 mod bungalow;
 mod checks;
+mod coupled_model;
 mod dangers;
 mod drawings;
 mod dwelling_page;

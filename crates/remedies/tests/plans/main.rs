@@ -14,3 +14,4 @@ mod offers;
 mod random;
 mod schema;
 mod steering;
+mod taken_out;
