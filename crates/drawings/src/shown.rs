@@ -1,11 +1,11 @@
 //! What a drawing shows of a dwelling: as it was found, or as a plan leaves it.
 
-use crate::places::floor_of;
+use crate::places::{FloorNumber, floor_of_end};
 use crate::words;
 use crate::work_mark::{WorkMark, work_at};
 use diagnosis::Diagnosis;
 use dwelling::{
-    BondedGroups, BoxIndex, CircuitTree, Dwelling, Feed, GroundFact, Holding, PanelIndex, RouteEnd, RouteKind,
+    BondedGroups, BoxIndex, CircuitTree, Dwelling, Feed, GroundFact, Holding, PanelIndex, Point, RouteEnd, RouteKind,
     circuit_trees, names,
 };
 use remedies::{Device, Planned};
@@ -85,6 +85,48 @@ pub(crate) struct Bought {
     pub(crate) length: String,
     pub(crate) openings: u32,
     pub(crate) ends: (RouteEnd, RouteEnd),
+    /// The way on the floor plans, where it is known.
+    pub(crate) path: Vec<Stretch>,
+}
+
+/// A straight stretch of a way on the plan of a floor.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Stretch {
+    pub(crate) floor: FloorNumber,
+    pub(crate) from: Point,
+    pub(crate) to: Point,
+    pub(crate) layer: Layer,
+}
+
+/// Where a stretch lies.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Layer {
+    Wall,
+    Surface,
+    Above,
+    Below,
+}
+
+impl Layer {
+    pub(crate) const ALL: [Self; 4] = [Self::Wall, Self::Surface, Self::Above, Self::Below];
+
+    pub(crate) const fn dashes(self) -> &'static str {
+        match self {
+            Self::Wall => "8 2 2 2",
+            Self::Surface => "0",
+            Self::Above => "5 3",
+            Self::Below => "2 2",
+        }
+    }
+
+    pub(crate) const fn meaning(self) -> &'static str {
+        match self {
+            Self::Wall => "inside walls",
+            Self::Surface => "on the surface, along the baseboard",
+            Self::Above => "above the ceiling, in the attic",
+            Self::Below => "below the floor, in the crawl space or basement",
+        }
+    }
 }
 
 /// Everything that a drawing shows.
@@ -168,6 +210,7 @@ impl<'a> Shown<'a> {
                 length: route.length.to_string(),
                 openings: route.openings,
                 ends,
+                path: Vec::new(),
             });
         }
         let trees = facts.trees.iter().enumerate().map(|(position, tree)| {
@@ -188,13 +231,13 @@ impl<'a> Shown<'a> {
         }
     }
 
-    /// The name of a box, with its floor where that is another one.
-    pub(crate) fn name_from(&self, at: BoxIndex, floor: Option<i8>) -> String {
-        let id = &self.dwelling.device_box(at).id;
-        match floor_of(self.dwelling, at) {
-            other if other == floor => id.clone(),
-            Some(other) => format!("{id}, floor {other}"),
-            None => format!("{id}, floor not stated"),
+    /// The name of an end, with its floor where that is another one.
+    pub(crate) fn name_from(&self, end: RouteEnd, floor: FloorNumber) -> String {
+        let name = self.end_name(end);
+        match floor_of_end(self.dwelling, end) {
+            Some(Some(other)) if floor != Some(other) => format!("{name}, floor {other}"),
+            Some(None) if floor.is_some() => format!("{name}, floor not stated"),
+            _ => name.to_owned(),
         }
     }
 

@@ -142,17 +142,24 @@ fn strokes(svg: &mut Svg, centre: Spot, into: Spot, colour: &'static str, width:
     }
 }
 
-/// Draws a panel: a bar, half of it black from corner to corner.
-pub(crate) fn draw_panel(svg: &mut Svg, centre: Spot) {
-    let bar = Area::around(centre, PANEL);
-    let [one, _, three, four] = bar.corners();
-    svg.area(&bar, 0.0, &Pen::line(BLACK, 1.0).filled(WHITE));
-    svg.polygon(&[one, three, four], &Pen::line(BLACK, 0.0).filled(BLACK));
+/// The area that a panel or a ground source takes at a wall.
+pub(crate) fn fixed_area(centre: Spot, into: Spot) -> Area {
+    let (along, deep) = (into.turned().times(PANEL.0), into.times(PANEL.1));
+    Area::around(centre, (along.x.abs() + deep.x.abs(), along.y.abs() + deep.y.abs())).grown(1.0)
+}
+
+/// Draws a panel: a bar along its wall, half of it black from corner to corner.
+pub(crate) fn draw_panel(svg: &mut Svg, centre: Spot, into: Spot) {
+    let (along, deep) = (into.turned().times(PANEL.0 / 2.0), into.times(PANEL.1 / 2.0));
+    let (one, two) = (centre.minus(along), centre.plus(along));
+    let corners = [one.minus(deep), two.minus(deep), two.plus(deep), one.plus(deep)];
+    svg.polygon(&corners, &Pen::line(BLACK, 1.0).filled(WHITE));
+    svg.polygon(&[corners[0], corners[2], corners[3]], &Pen::line(BLACK, 0.0).filled(BLACK));
 }
 
 /// Draws a place at which a ground can be taken: a stem on three bars, each shorter than the one above.
 pub(crate) fn draw_source(svg: &mut Svg, centre: Spot, size: f64) {
-    let pen = Pen::line(BLACK, size * 0.16);
+    let pen = Pen::line(BLACK, f64::max(size * 0.16, 0.6));
     svg.line(centre.plus(spot(0.0, -size)), centre, &pen);
     for (row, half) in [(0.0, 0.85), (0.4, 0.55), (0.8, 0.25)] {
         let middle = centre.plus(spot(0.0, row * size));
