@@ -17,9 +17,9 @@ const LEADER_ACROSS: f64 = 4.0;
 /// What it costs for a leader to pass under a label or across a symbol or another leader: more than standing far off.
 const LEADER_LOST: f64 = 70.0;
 /// What it costs to stand in another room than what it names.
-const OTHER_ROOM: f64 = 9.0;
+const OTHER_ROOM: f64 = 18.0;
 /// What is left free around a label.
-const AIR: f64 = 0.8;
+const AIR: f64 = 1.4;
 
 /// What wants a place.
 #[derive(Clone, Debug)]
