@@ -79,6 +79,26 @@ impl PriceBook {
         }
     }
 
+    /// The same book with another price of an hour.
+    #[must_use]
+    pub fn with_hour(self, hour: Cents) -> Self {
+        Self { hour, ..self }
+    }
+
+    /// The same book with another price of a thing.
+    #[must_use]
+    pub fn with_cost(mut self, thing: Material, cost: Cents) -> Self {
+        self.material[thing as usize] = cost;
+        self
+    }
+
+    /// The same book with another time for a task, in minutes.
+    #[must_use]
+    pub fn with_minutes(mut self, task: Task, minutes: u32) -> Self {
+        self.minutes[task as usize] = minutes;
+        self
+    }
+
     /// What a thing costs.
     #[must_use]
     pub fn cost(&self, thing: Material) -> Cents {

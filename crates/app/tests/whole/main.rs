@@ -24,4 +24,5 @@ mod rows;
 mod running;
 mod steering;
 mod streams;
+mod what_if;
 mod written_documents;

@@ -14,6 +14,7 @@ mod plan;
 mod reading;
 mod reasons;
 mod remedy;
+mod sensitivity;
 mod steering;
 mod why;
 
@@ -31,5 +32,6 @@ pub use plan::{
     CircuitAnswer, JobAnswer, PlanAnswer, PlanStatus, RefusedRouteAnswer, RouteAnswer, TotalsAnswer, plan_answer,
 };
 pub use remedy::RemedyAnswer;
+pub use sensitivity::{PriceMovedAnswer, SensitivityAnswer, TriedAnswer, UnknownAnswer, sensitivity_answer};
 pub use steering::{BudgetAnswer, SteeringAnswer, WishAnswer};
 pub use why::{RuleSaid, Saying, ValueSaid, WhyAnswer, how_known, why_answer};
