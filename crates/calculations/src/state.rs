@@ -4,7 +4,7 @@ use dwelling::{
     Body, BoxIndex, CableKind, CircuitIndex, CircuitTree, Clamps, Dwelling, Feed, GroundFact, Holding, PanelIndex,
     RouteEnd, RouteKind, Run, circuit_trees, names,
 };
-use electrical::{ConductorMetal, Gauge, Length, Volume};
+use electrical::{ConductorMetal, Gauge, Length};
 use remedies::{BoxWork, Device, Planned, Step};
 use rulebook::CodeInForce;
 
@@ -48,10 +48,12 @@ pub struct BroughtGround {
     pub from: RouteEnd,
     /// The other end.
     pub to: RouteEnd,
-    /// Its size, in copper.
+    /// Its size in copper, where it is thinnest.
     pub gauge: Gauge,
     /// Its length.
     pub length: Length,
+    /// The size of what leaves its start; nothing where it shares its first stretch with another and branches off from it.
+    pub at_start: Option<Gauge>,
 }
 
 /// A GFCI and what lies behind it.
@@ -100,13 +102,20 @@ impl State {
             work_on(&mut dwelling, planned, at);
         }
         let mut brought = Vec::new();
-        for link in &planned.solution.links {
-            let route = planned.route_of(link);
-            let (from, to) = planned.ends_of(link);
-            let gauge = planned.size_of(link);
-            match (route.kind, to) {
-                (RouteKind::NewCable, RouteEnd::Box(at)) => lead_cable(&mut dwelling, (from, at), gauge, route.length),
-                _ => brought.push(BroughtGround { route: route.id.clone(), from, to, gauge, length: route.length }),
+        for way in planned.ways() {
+            let length = planned.length_of(&way.links);
+            // One impedance for the whole way: where its stretches differ in size, that of the thinnest.
+            let gauge = way.links.iter().map(|link| planned.size_of(link)).min().unwrap_or(way.size());
+            match way.kind {
+                RouteKind::NewCable => lead_cable(&mut dwelling, (way.from, way.to), gauge, length),
+                RouteKind::Egc => brought.push(BroughtGround {
+                    route: way.id.clone(),
+                    from: way.from,
+                    to: RouteEnd::Box(way.to),
+                    gauge,
+                    length,
+                    at_start: way.own().first().filter(|_| way.shared == 0).map(|link| planned.size_of(link)),
+                }),
             }
         }
         let grounded = facts.dwelling.box_indices().map(|at| Some(planned.is_grounded(at))).collect();
@@ -164,16 +173,12 @@ fn work_on(dwelling: &mut Dwelling, planned: &Planned, at: BoxIndex) {
         Device::Gfci => Holding::Gfci,
         Device::Afci => Holding::Afci,
         Device::Dual => Holding::Dual,
-        Device::Blank => Holding::Splice,
     };
     // What was seen of a loose ground does not hold once it is restored.
     if matches!(chosen.step, Step::RestoreKept | Step::RestoreFitted) {
         device_box.found.clear();
     }
-    if let Some(added) = chosen.box_work.added_volume() {
-        let before = device_box.body.added_volume.unwrap_or(Volume::ZERO);
-        device_box.body.added_volume = Some(before + added);
-    } else if chosen.box_work != BoxWork::Keep {
+    if chosen.box_work != BoxWork::Keep {
         let volume = chosen.box_work.new_volume();
         device_box.body = Body { volume, clamps: Some(Clamps::None), gangs: 1, ..Body::default() };
     }

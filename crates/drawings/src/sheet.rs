@@ -4,7 +4,7 @@ use crate::floor_plan::{FloorPlan, extent, floor_plan};
 use crate::geometry::{Area, spot};
 use crate::legend::rows;
 use crate::lists::{COLUMN, GUTTER, Row, columns, flow, rule};
-use crate::places::{FloorNumber, floor_of};
+use crate::places::FloorNumber;
 use crate::scale::{Scale, scale_bar};
 use crate::shown::{Moment, Shown};
 use crate::svg::{Anchor, BLACK, Pen, Svg, Type};
@@ -19,10 +19,6 @@ const TITLE: f64 = 36.0;
 const FOOT: f64 = 26.0;
 /// What is left free around the rooms for labels.
 const AROUND: f64 = 28.0;
-/// The same where a plan has a sheet for itself.
-const CLOSE: f64 = 20.0;
-/// From so many boxes on, a plan gets a sheet for itself where that makes its scale larger.
-const CROWDED: usize = 32;
 /// The least height of columns below a plan.
 const LEAST_BELOW: f64 = 190.0;
 
@@ -59,8 +55,7 @@ pub(crate) fn sheets_of(shown: &Shown, floor: FloorNumber) -> Vec<Sheet> {
             (UPRIGHT, None, flow(&mut svg, &all, &columns(&body)), None)
         }
         Some((left, right, below, above)) => {
-            let here = shown.dwelling.box_indices().filter(|at| floor_of(shown.dwelling, *at) == floor).count();
-            let layout = best_layout(right - left, above - below, here >= CROWDED);
+            let layout = best_layout(right - left, above - below);
             let plan = floor_plan(shown, floor, layout.scale.points_per_foot, layout.plan);
             let all = rows(shown, floor, plan.as_ref());
             if let Some(plan) = &plan {
@@ -71,8 +66,7 @@ pub(crate) fn sheets_of(shown: &Shown, floor: FloorNumber) -> Vec<Sheet> {
             (layout.size, plan, left_over, Some(layout.scale))
         }
     };
-    let goes_on = !left_over.is_empty();
-    let mut sheets = vec![finished(svg, shown, (floor, 1, goes_on), size, plan.as_ref(), scale.as_ref())];
+    let mut sheets = vec![finished(svg, shown, (floor, 1), size, plan.as_ref(), scale.as_ref())];
     let mut left_over = left_over;
     while !left_over.is_empty() {
         let mut svg = Svg::default();
@@ -82,7 +76,7 @@ pub(crate) fn sheets_of(shown: &Shown, floor: FloorNumber) -> Vec<Sheet> {
             break;
         }
         left_over = still;
-        sheets.push(finished(svg, shown, (floor, sheets.len() + 1, false), UPRIGHT, None, None));
+        sheets.push(finished(svg, shown, (floor, sheets.len() + 1), UPRIGHT, None, None));
     }
     sheets
 }
@@ -93,12 +87,9 @@ fn body((width, height): (f64, f64)) -> Area {
 }
 
 /// The layout that gives the plan its largest scale, and at equal scales the columns the most room.
-fn best_layout(wide: f64, high: f64, crowded: bool) -> Layout {
+fn best_layout(wide: f64, high: f64) -> Layout {
     for scale in Scale::usual() {
-        let mut layouts = layouts(&scale, wide, high);
-        if crowded {
-            layouts.extend(whole_sheets(&scale, wide, high));
-        }
+        let layouts = layouts(&scale, wide, high);
         let room = |layout: &Layout| layout.columns.iter().map(Area::height).sum::<f64>();
         if let Some(best) = layouts.into_iter().max_by(|one, other| room(one).total_cmp(&room(other))) {
             return best;
@@ -110,14 +101,6 @@ fn best_layout(wide: f64, high: f64, crowded: bool) -> Layout {
     let down = (plan.height() - 2.0 * AROUND) / high.max(1.0);
     let columns = columns(&Area::new(plan.right + GUTTER, body.top, body.right, body.bottom));
     Layout { size: LYING, scale: Scale::unusual(across.min(down)), plan, columns }
-}
-
-/// The ways in which a plan takes a whole sheet, what stands beside it being left for the next.
-fn whole_sheets(scale: &Scale, wide: f64, high: f64) -> impl Iterator<Item = Layout> {
-    let (width, height) = (wide * scale.points_per_foot + 2.0 * CLOSE, high * scale.points_per_foot + 2.0 * CLOSE);
-    let fits = move |size: &(f64, f64)| width <= body(*size).width() && height <= body(*size).height();
-    let layout = |size| Layout { size, scale: scale.clone(), plan: body(size), columns: Vec::new() };
-    [UPRIGHT, LYING].into_iter().filter(fits).map(layout)
 }
 
 /// The ways in which a plan of so many feet fits at a scale, with a column of its own.
@@ -160,7 +143,7 @@ fn separate(svg: &mut Svg, layout: &Layout) {
 fn finished(
     body: Svg,
     shown: &Shown,
-    (floor, part, goes_on): (FloorNumber, usize, bool),
+    (floor, part): (FloorNumber, usize),
     size: (f64, f64),
     plan: Option<&FloorPlan>,
     scale: Option<&Scale>,
@@ -175,7 +158,6 @@ fn finished(
     let part = if part > 1 { format!(", sheet {part}") } else { String::new() };
     let below = format!("{}{part}, {moment}", words::floor(floor));
     let title = format!("{name}: {below}");
-    let below = if goes_on { format!("{below}; what does not fit here is on sheet 2") } else { below };
     let mut svg = Svg::default();
     svg.words(spot(0.0, 14.0), &cut_to(name, 14.0, true, width), Type::bold(14.0), Anchor::Start);
     svg.words(spot(0.0, 26.0), &below, Type::plain(9.0), Anchor::Start);

@@ -1,11 +1,11 @@
 //! What a drawing shows of a dwelling: as it was found, or as a plan leaves it.
 
-use crate::places::{FloorNumber, floor_of_end};
+use crate::places::floor_of;
 use crate::words;
 use crate::work_mark::{WorkMark, work_at};
 use diagnosis::Diagnosis;
 use dwelling::{
-    BondedGroups, BoxIndex, CircuitTree, Dwelling, Feed, GroundFact, Holding, PanelIndex, Point, RouteEnd, RouteKind,
+    BondedGroups, BoxIndex, CircuitTree, Dwelling, Feed, GroundFact, Holding, PanelIndex, RouteEnd, RouteKind,
     circuit_trees, names,
 };
 use remedies::{Device, Planned};
@@ -85,48 +85,6 @@ pub(crate) struct Bought {
     pub(crate) length: String,
     pub(crate) openings: u32,
     pub(crate) ends: (RouteEnd, RouteEnd),
-    /// The way on the floor plans, where it is known.
-    pub(crate) path: Vec<Stretch>,
-}
-
-/// A straight stretch of a way on the plan of a floor.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) struct Stretch {
-    pub(crate) floor: FloorNumber,
-    pub(crate) from: Point,
-    pub(crate) to: Point,
-    pub(crate) layer: Layer,
-}
-
-/// Where a stretch lies.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(crate) enum Layer {
-    Wall,
-    Surface,
-    Above,
-    Below,
-}
-
-impl Layer {
-    pub(crate) const ALL: [Self; 4] = [Self::Wall, Self::Surface, Self::Above, Self::Below];
-
-    pub(crate) const fn dashes(self) -> &'static str {
-        match self {
-            Self::Wall => "8 2 2 2",
-            Self::Surface => "0",
-            Self::Above => "5 3",
-            Self::Below => "2 2",
-        }
-    }
-
-    pub(crate) const fn meaning(self) -> &'static str {
-        match self {
-            Self::Wall => "inside walls",
-            Self::Surface => "on the surface, along the baseboard",
-            Self::Above => "above the ceiling, in the attic",
-            Self::Below => "below the floor, in the crawl space or basement",
-        }
-    }
 }
 
 /// Everything that a drawing shows.
@@ -197,20 +155,18 @@ impl<'a> Shown<'a> {
             })
             .collect();
         let mut bought = Vec::new();
-        for (position, link) in plan.solution.links.iter().enumerate() {
-            let (route, ends) = (plan.route_of(link), plan.ends_of(link));
-            if let (RouteKind::NewCable, RouteEnd::Box(at)) = (route.kind, ends.1) {
-                boxes[at.0].by_new_cable = true;
+        for (position, way) in plan.ways().into_iter().enumerate() {
+            if way.kind == RouteKind::NewCable {
+                boxes[way.to.0].by_new_cable = true;
             }
             bought.push(Bought {
                 number: format!("R{}", position + 1),
-                id: route.id.clone(),
-                kind: route.kind,
-                size: plan.size_of(link).to_string(),
-                length: route.length.to_string(),
-                openings: route.openings,
-                ends,
-                path: Vec::new(),
+                kind: way.kind,
+                size: way.size().to_string(),
+                length: plan.length_of(way.own()).to_string(),
+                openings: plan.openings_of(way.own()),
+                ends: (way.from, RouteEnd::Box(way.to)),
+                id: way.id,
             });
         }
         let trees = facts.trees.iter().enumerate().map(|(position, tree)| {
@@ -231,13 +187,13 @@ impl<'a> Shown<'a> {
         }
     }
 
-    /// The name of an end, with its floor where that is another one.
-    pub(crate) fn name_from(&self, end: RouteEnd, floor: FloorNumber) -> String {
-        let name = self.end_name(end);
-        match floor_of_end(self.dwelling, end) {
-            Some(Some(other)) if floor != Some(other) => format!("{name}, floor {other}"),
-            Some(None) if floor.is_some() => format!("{name}, floor not stated"),
-            _ => name.to_owned(),
+    /// The name of a box, with its floor where that is another one.
+    pub(crate) fn name_from(&self, at: BoxIndex, floor: Option<i8>) -> String {
+        let id = &self.dwelling.device_box(at).id;
+        match floor_of(self.dwelling, at) {
+            other if other == floor => id.clone(),
+            Some(other) => format!("{id}, floor {other}"),
+            None => format!("{id}, floor not stated"),
         }
     }
 
@@ -295,7 +251,6 @@ fn held_after(plan: &Planned, at: BoxIndex) -> Holding {
         Device::Gfci => Holding::Gfci,
         Device::Afci => Holding::Afci,
         Device::Dual => Holding::Dual,
-        Device::Blank => Holding::Splice,
     }
 }
 

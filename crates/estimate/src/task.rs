@@ -23,8 +23,6 @@ names! {
         PartGround = "part-ground",
         /// Cut out a box and fit a larger old-work box.
         ReplaceBox = "replace-box",
-        /// Fit a surface extension box onto a box.
-        ExtendBox = "extend-box",
         /// Cut out a box and fit a two-gang old-work box.
         ReplaceBoxWide = "replace-box-wide",
         /// Connect a device that stays to a ground that has come into its box.
@@ -39,9 +37,37 @@ names! {
         FishFoot = "fish-foot",
         /// Patch one opening in a finished surface.
         PatchOpening = "patch-opening",
-        /// Take out a receptacle, splice its conductors and close the box with a blank cover.
-        TakeOut = "take-out",
         /// Make one copper-to-aluminium splice.
         SpliceAluminium = "splice-aluminium",
+        /// End a conductor at a box, a panel or a source.
+        EndConductor = "end-conductor",
+        /// Join a branch in an accessible box where it leaves an attic, a crawl space or a basement.
+        JoinBranch = "join-branch",
+        /// Drill one plate from an attic, a crawl space or a basement.
+        DrillPlate = "drill-plate",
+        /// Fish one bay of a wall.
+        FishBay = "fish-bay",
+        /// Get through one bay that is full of insulation.
+        PastInsulation = "past-insulation",
+        /// Get past one fire block in a wall.
+        PastFireBlock = "past-fire-block",
+        /// Get through the floor between two storeys inside a wall.
+        ThroughFloor = "through-floor",
+        /// Get through one stud inside a wall.
+        ThroughStud = "through-stud",
+        /// Go through a wall into the back of the box on its other side.
+        ThroughWall = "through-wall",
+        /// Run one foot of conductor or cable in an attic.
+        AtticFoot = "attic-foot",
+        /// Run one foot of conductor or cable in a crawl space.
+        CrawlFoot = "crawl-foot",
+        /// Run one foot of conductor or cable under the open ceiling of a basement.
+        BasementFoot = "basement-foot",
+        /// Set up one run of surface raceway with its end boxes.
+        SetUpRaceway = "set-up-raceway",
+        /// Fasten one foot of surface raceway.
+        RacewayFoot = "raceway-foot",
+        /// Patch plaster, tile or panelling rather than board, on top of patching one opening.
+        PatchWithCare = "patch-with-care",
     }
 }

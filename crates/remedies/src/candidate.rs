@@ -1,7 +1,6 @@
 //! A candidate: one thing that could be done at one opening, with its price and what it needs.
 
 use crate::device::{BoxWork, Device};
-use crate::feed_through::FeedThroughLimits;
 use dwelling::names;
 use estimate::Price;
 use optimizer::{Cost, Marks, NodeOption, SupplyNeed};
@@ -39,8 +38,6 @@ names! {
         ConnectKept = "connect-kept",
         /// A grounding receptacle is fitted and joined to a ground that a new conductor brings.
         ConnectFitted = "connect-fitted",
-        /// The receptacle is taken out, its conductors are spliced and a blank cover closes the box.
-        TakeOut = "take-out",
         /// Nothing lawful was found.
         Unresolved = "unresolved",
     }
@@ -122,7 +119,7 @@ impl Candidate {
 
     /// The candidate as the optimizer sees it, in a dwelling of so many boxes.
     #[must_use]
-    pub fn option(&self, limits: FeedThroughLimits, boxes: usize) -> NodeOption {
+    pub fn option(&self, burden_limit: i64, boxes: usize) -> NodeOption {
         let new_device = i64::from(self.device != Device::Kept);
         // What a device that stays has plugged into it is not of the plan's making: only a newly used load side is.
         let as_it_was = self.device == Device::Kept && self.gives == Marks::NONE;
@@ -133,8 +130,8 @@ impl Candidate {
             gives: self.gives,
             supply: self.supply,
             most_landings: self.landings.clone(),
-            count_limit: limits.most_outlets.filter(|_| self.gives_protection()),
-            burden_limit: (self.own.covers(GFCI) && !as_it_was).then_some(limits.most_leakage),
+            count_limit: None,
+            burden_limit: (self.own.covers(GFCI) && !as_it_was).then_some(burden_limit),
         }
     }
 }

@@ -3,22 +3,20 @@
 use crate::candidate::Step;
 use crate::device::{AtPanel, BoxWork, Device};
 use crate::planned::Planned;
+use crate::ways::Way;
 use dwelling::BoxIndex;
-use optimizer::{ChosenLink, Solution};
+use optimizer::Solution;
 
 /// What another plan does differently, in sentences: panels, then routes, then boxes, the box that is asked about left out.
 #[must_use]
 pub fn changes(plan: &Planned, other: &Solution, asked_about: Option<BoxIndex>) -> Vec<String> {
     let mut list = at_panels(plan, other);
-    let bought = |solution: &Solution| -> Vec<(usize, bool)> {
-        solution.links.iter().map(|link| (link.link, link.forward)).collect()
-    };
-    let (before, after) = (bought(&plan.solution), bought(other));
-    let id = |link: &ChosenLink| plan.route_of(link).id.clone();
-    let new = other.links.iter().filter(|link| !before.contains(&(link.link, link.forward)));
-    list.extend(new.map(|link| format!("route {} is bought", id(link))));
-    let gone = plan.solution.links.iter().filter(|link| !after.contains(&(link.link, link.forward)));
-    list.extend(gone.map(|link| format!("route {} is not bought", id(link))));
+    let (before, after) = (plan.ways(), plan.ways_in(other));
+    let same = |one: &Way, two: &Way| (&one.id, one.from, one.to, one.kind) == (&two.id, two.from, two.to, two.kind);
+    let new = after.iter().filter(|way| !before.iter().any(|known| same(way, known)));
+    list.extend(new.map(|way| format!("route {} is bought", way.id)));
+    let gone = before.iter().filter(|way| !after.iter().any(|kept| same(way, kept)));
+    list.extend(gone.map(|way| format!("route {} is not bought", way.id)));
     for at in plan.facts.dwelling.box_indices().filter(|at| Some(*at) != asked_about) {
         let (before, after) = (done_at(plan, &plan.solution, at), done_at(plan, other, at));
         if before != after {
@@ -70,11 +68,9 @@ pub fn done_at(plan: &Planned, solution: &Solution, at: BoxIndex) -> String {
         Device::Gfci => "a GFCI receptacle",
         Device::Afci => "an AFCI receptacle",
         Device::Dual => "a GFCI/AFCI receptacle",
-        Device::Blank => "a blank cover",
     };
     let work = match chosen.box_work {
         BoxWork::Keep => "",
-        BoxWork::Extend => " with a surface extension",
         BoxWork::Replace | BoxWork::ReplaceWide => " in a new box",
     };
     let done = match chosen.step {
@@ -89,7 +85,6 @@ pub fn done_at(plan: &Planned, solution: &Solution, at: BoxIndex) -> String {
         Step::GroundArrives => "grounded through its conductors".to_owned(),
         Step::ConnectKept => "kept and joined to a new ground".to_owned(),
         Step::ConnectFitted => format!("{device} on a new ground"),
-        Step::TakeOut => "taken out for a blank cover".to_owned(),
         Step::Unresolved => "nothing lawful".to_owned(),
     };
     done + work

@@ -1,47 +1,94 @@
 //! The network of grounds: bonded groups, places a ground can be taken from, and the routes between them.
 
+use crate::built_routes::add_built;
 use crate::facts::Facts;
 use crate::room_in_box::GRADES;
-use diagnosis::Certainty;
-use dwelling::{
-    BoxIndex, CableInBox, CableKind, Feed, GroundFact, PanelIndex, Route, RouteEnd, RouteKind, SourceIndex, SourceKind,
-};
-use electrical::{Amperes, ConductorMetal, Gauge};
-use estimate::{Material, Price, PriceBook, Task};
-use optimizer::{Cost, Group, Link, LinkEnd};
-use rulebook::{
-    Citation, ConnectionPlace, DeviceSpace, FillVerdict, Lawful, SourceFacts, fill_with, ground_connection,
-};
+use crate::stated_routes::link_of;
+use dwelling::{BoxIndex, CableKind, Feed, PanelIndex, RoomIndex, Route, RouteEnd, RouteKind, SourceIndex};
+use electrical::{Amperes, Gauge, Length};
+use estimate::{Price, PriceBook};
+use optimizer::{Group, Link, LinkEnd};
+use routes::RouteGraph;
+use rulebook::Citation;
 
 /// The network as the optimizer sees it, and the way back to the survey.
 pub struct Network {
-    /// Bonded groups first, then one group for each panel's bar, then one for each ground source.
+    /// Bonded groups first, then one group for each panel's bar, then one for each ground source, then the junctions of
+    /// the route graph, for each panel its own.
     pub groups: Vec<Group>,
     /// The links that can be bought.
     pub links: Vec<Link>,
-    /// By link: what it is in the survey.
+    /// By link: what it is in the survey or in the route graph.
     pub bought_as: Vec<BuyableRoute>,
-    /// The routes that cannot be bought, and why.
+    /// The routes of the survey that cannot be bought, and why.
     pub refused: Vec<RefusedRoute>,
+    /// What no way could be built of, and why: in the order of their ids.
+    pub not_built: Vec<NotBuilt>,
     /// By box: how many routes could land there.
     pub links_at: Vec<u32>,
+    /// The route graph that the tool built itself.
+    pub graph: RouteGraph,
 }
 
-/// A route of the survey that can be bought.
+/// Where a route comes from.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Origin {
+    /// The survey, at this position.
+    Stated(usize),
+    /// The route graph: the edges in the order they are walked, each with whether it is walked from its first end.
+    Built(Vec<(usize, bool)>),
+}
+
+/// An end of a route that can be bought.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum WayEnd {
+    /// A box, a panel or a ground source.
+    At(RouteEnd),
+    /// A junction, by its group.
+    Junction(usize),
+}
+
+/// A route that can be bought.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct BuyableRoute {
-    /// Its position in the survey.
-    pub route: usize,
+    /// Where it comes from.
+    pub origin: Origin,
+    /// What is brought along it.
+    pub kind: RouteKind,
     /// The ends in the direction in which its link runs forward.
-    pub ends: (RouteEnd, RouteEnd),
+    pub ends: (WayEnd, WayEnd),
+    /// Its length.
+    pub length: Length,
+    /// Openings in finished surfaces.
+    pub openings: u32,
+    /// The rooms whose finished surfaces it opens.
+    pub opens: Vec<RoomIndex>,
     /// By grade: what it costs.
     pub prices: Vec<Price>,
-    /// Where the code allows the connection, and how that is known.
+    /// Where the code allows the connection, and how that is known; nothing for a part of a way that has no source of its
+    /// own.
     pub cites: Vec<Citation>,
     /// The conditions under which it does.
     pub conditions: Vec<String>,
     /// The two readings, where authorities read the connection in two ways.
     pub disputed: Option<String>,
+}
+
+impl BuyableRoute {
+    /// Whether it ends at a box, a panel or a source.
+    #[must_use]
+    pub fn ends_at(&self, end: RouteEnd) -> bool {
+        [self.ends.0, self.ends.1].contains(&WayEnd::At(end))
+    }
+
+    /// The position of the route in the survey, where it is stated there.
+    #[must_use]
+    pub const fn stated(&self) -> Option<usize> {
+        match self.origin {
+            Origin::Stated(route) => Some(route),
+            Origin::Built(_) => None,
+        }
+    }
 }
 
 /// A route of the survey that cannot be bought.
@@ -57,6 +104,15 @@ pub struct RefusedRoute {
     pub could_change: bool,
 }
 
+/// Something of which no way could be built.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct NotBuilt {
+    /// Why, in plain words.
+    pub why: String,
+    /// The box, room, panel or source.
+    pub of: String,
+}
+
 impl Network {
     /// Builds the network of a dwelling.
     #[must_use]
@@ -66,7 +122,9 @@ impl Network {
             links: Vec::new(),
             bought_as: Vec::new(),
             refused: Vec::new(),
+            not_built: Vec::new(),
             links_at: vec![0; facts.dwelling.boxes.len()],
+            graph: RouteGraph::of(facts.dwelling),
         };
         for (index, route) in facts.dwelling.routes.iter().enumerate() {
             match link_of(facts, book, index, route) {
@@ -82,6 +140,7 @@ impl Network {
                 Err(refused) => network.refused.push(refused),
             }
         }
+        add_built(facts, book, &mut network);
         network
     }
 }
@@ -109,7 +168,7 @@ fn groups_of(facts: &Facts) -> Vec<Group> {
 }
 
 /// The highest grade that can be led on through the ground of these boxes: that of its thinnest wire.
-fn carried_by(facts: &Facts, members: &[BoxIndex]) -> usize {
+pub fn carried_by(facts: &Facts, members: &[BoxIndex]) -> usize {
     let inside = |at: &BoxIndex| match facts.dwelling.device_box(*at).fed_by {
         Some(Feed::Box(parent)) => members.contains(&parent),
         Some(Feed::Panel(_)) => true,
@@ -128,205 +187,9 @@ fn grade_of(gauge: Gauge) -> usize {
     GRADES.iter().rposition(|listed| gauge >= *listed).unwrap_or(0)
 }
 
-/// The largest breaker whose grounds and cables are planned: the grades go no further.
-const MOST_AMPERES: u32 = 60;
-/// The largest breaker whose cables are planned: their conductors are as large as their ground.
-const MOST_AMPERES_OF_A_CABLE: u32 = 30;
-
-fn link_of(facts: &Facts, book: &PriceBook, index: usize, route: &Route) -> Result<(Link, BuyableRoute), RefusedRoute> {
-    let refuse =
-        |why: String, cites: Vec<Citation>, could_change| RefusedRoute { route: index, why, cites, could_change };
-    let RouteEnd::Box(to) = route.to else {
-        return Err(refuse("it does not end at a box".into(), Vec::new(), false));
-    };
-    if route.closed {
-        return Err(refuse("the survey says that this way is closed".into(), Vec::new(), false));
-    }
-    // A way from a box without a ground to one that has it is walked from the ground.
-    let turned = match route.from {
-        RouteEnd::Box(from) if facts.at(to).supplied && !facts.at(from).supplied && route.kind == RouteKind::Egc => {
-            Some(Route { from: route.to, to: route.from, ..route.clone() })
-        }
-        _ => None,
-    };
-    let route = turned.as_ref().unwrap_or(route);
-    let RouteEnd::Box(to) = route.to else {
-        return Err(refuse("it does not end at a box".into(), Vec::new(), false));
-    };
-    let Some(circuit) = facts.dwelling.circuit_of(to) else {
-        let why = "the circuit of the box it leads to is not known".into();
-        return Err(refuse(why, Vec::new(), true));
-    };
-    let most = if route.kind == RouteKind::Egc { MOST_AMPERES } else { MOST_AMPERES_OF_A_CABLE };
-    if circuit.breaker.is_some_and(|breaker| breaker.get() > most) {
-        let why = format!("no such run is planned for a circuit above {most} A");
-        return Err(refuse(why, Vec::new(), false));
-    }
-    if let RouteEnd::Panel(from) = route.from {
-        match facts.dwelling.panel(from).ground_bar {
-            Some(true) => {}
-            Some(false) => return Err(refuse("the panel it starts at has no ground bar".into(), Vec::new(), false)),
-            None => return Err(refuse("find out whether the panel has a ground bar".into(), Vec::new(), true)),
-        }
-    }
-    if let RouteEnd::Source(source) = route.from
-        && facts.dwelling.source(source).kind == SourceKind::ServiceNeutral
-    {
-        match facts.dwelling.source(source).panel.and_then(|panel| facts.dwelling.panel(panel).service) {
-            Some(true) => {}
-            Some(false) => {
-                let why =
-                    "a neutral may serve as a ground inside the service equipment only, and this panel is fed from it";
-                return Err(refuse(why.into(), Vec::new(), false));
-            }
-            None => {
-                let why = "find out whether this panel is the service equipment: in any other a neutral is no ground";
-                return Err(refuse(why.into(), Vec::new(), true));
-            }
-        }
-    }
-    if route.kind == RouteKind::NewCable {
-        cable_can_be_led(facts, route, to).map_err(|(why, could_change)| refuse(why, Vec::new(), could_change))?;
-    }
-    let found = ground_connection(source_facts(facts, route, to, circuit.panel, circuit.breaker), &facts.code);
-    let disputed = match found.lawful {
-        Lawful::Yes => None,
-        Lawful::Disputed => Some(found.why),
-        Lawful::No => return Err(refuse(found.why, found.cites, false)),
-        Lawful::NotChecked => return Err(refuse(found.why, found.cites, true)),
-    };
-    let prices: Vec<Price> = (0..GRADES.len()).map(|grade| price_of(book, route, grade)).collect();
-    let cost = |price: &Price| Cost { cents: price.total().0, openings: i64::from(route.openings), devices: 0 };
-    let link = Link {
-        from: end_of(facts, route.from),
-        to: end_of(facts, route.to),
-        both_ways: is_either_way(facts, route),
-        cost_by_grade: prices.iter().map(cost).collect(),
-        reparents: route.kind == RouteKind::NewCable && fed_from(facts, to) != Some(route.from),
-    };
-    Ok((
-        link,
-        BuyableRoute {
-            route: index,
-            ends: (route.from, route.to),
-            prices,
-            cites: found.cites,
-            conditions: found.conditions,
-            disputed,
-        },
-    ))
-}
-
-/// Whether ground may flow either way along a route: between two boxes of which neither has one yet.
-fn is_either_way(facts: &Facts, route: &Route) -> bool {
-    match (route.kind, route.from, route.to) {
-        (RouteKind::Egc, RouteEnd::Box(from), RouteEnd::Box(to)) => !facts.at(from).supplied && !facts.at(to).supplied,
-        _ => false,
-    }
-}
-
-fn fed_from(facts: &Facts, at: BoxIndex) -> Option<RouteEnd> {
-    facts.dwelling.device_box(at).fed_by.map(|feed| match feed {
-        Feed::Panel(panel) => RouteEnd::Panel(panel),
-        Feed::Box(parent) => RouteEnd::Box(parent),
-    })
-}
-
-/// Whether a new cable may feed a box from the other end of its route without moving it to another circuit.
-fn cable_can_be_led(facts: &Facts, route: &Route, to: BoxIndex) -> Result<(), (String, bool)> {
-    let tree = facts.at(to).tree;
-    let shared = facts.dwelling.neutral_is_shared_to(to) || tree.is_some_and(|tree| facts.trees[tree].is_multiwire());
-    match route.from {
-        _ if shared => {
-            Err(("a new cable for half of a multiwire circuit is not planned: split the set first".into(), false))
-        }
-        RouteEnd::Source(_) => Err(("a new cable starts at a panel or a box, not at a ground".into(), false)),
-        RouteEnd::Panel(panel) if facts.dwelling.circuit_of(to).is_some_and(|circuit| circuit.panel != panel) => {
-            Err(("it starts at another panel than the circuit of the box".into(), false))
-        }
-        RouteEnd::Panel(_) => Ok(()),
-        RouteEnd::Box(from) if facts.at(from).tree != tree || tree.is_none() => {
-            Err(("it would move the opening to another circuit".into(), false))
-        }
-        RouteEnd::Box(from) => {
-            let behind = tree.is_some_and(|tree| facts.trees[tree].downstream(to).contains(&from));
-            if behind {
-                return Err(("it would feed the box from behind itself".into(), false));
-            }
-            if fed_from(facts, to) == Some(route.from) { Ok(()) } else { another_cable_fits(facts, from, to) }
-        }
-    }
-}
-
-/// Whether a box has room for one more cable that feeds another box.
-fn another_cable_fits(facts: &Facts, from: BoxIndex, to: BoxIndex) -> Result<(), (String, bool)> {
-    let at = facts.at(from);
-    let mut contents = at.as_found.fill.clone();
-    let (gauge, metal) = (facts.dwelling.gauge_to(to), ConductorMetal::Copper);
-    contents.cables.known.push(CableInBox { kind: CableKind::NmWithGround, gauge, metal, insulated: 2 });
-    let space = if at.as_found.holds.has_strap() { DeviceSpace::Strap } else { DeviceSpace::None };
-    let id = &facts.dwelling.device_box(from).id;
-    match fill_with(&contents, space, 0, None, &facts.code).verdict {
-        FillVerdict::Fits => Ok(()),
-        FillVerdict::TooFull => Err((format!("box {id} has no room for another cable"), false)),
-        FillVerdict::NotChecked(missing) => {
-            Err((format!("find out whether box {id} has room for another cable: {}", missing.because), true))
-        }
-    }
-}
-
-/// What the far end of a route is, as the rule on ground connections asks it.
-fn source_facts(
-    facts: &Facts,
-    route: &Route,
-    to: BoxIndex,
-    panel: PanelIndex,
-    breaker: Option<Amperes>,
-) -> SourceFacts {
-    let at = |place, same_panel| SourceFacts {
-        place,
-        same_panel,
-        verified: Some(true),
-        from_entry: None,
-        gauge: None,
-        through_metal: false,
-        breaker,
-    };
-    match route.from {
-        RouteEnd::Panel(from) => SourceFacts {
-            verified: facts.dwelling.panel(from).ground_bar.filter(|there| *there),
-            ..at(ConnectionPlace::Source(SourceKind::GroundBar), Some(from == panel))
-        },
-        RouteEnd::Source(source) => {
-            let source = facts.dwelling.source(source);
-            SourceFacts {
-                verified: source.verified,
-                from_entry: source.from_entry,
-                gauge: source.gauge,
-                ..at(ConnectionPlace::Source(source.kind), source.panel.map(|of| of == panel))
-            }
-        }
-        RouteEnd::Box(from) => {
-            let same_circuit = facts.dwelling.device_box(from).circuit == facts.dwelling.device_box(to).circuit;
-            let place =
-                if same_circuit { ConnectionPlace::BoxOfTheSameCircuit } else { ConnectionPlace::BoxOfAnotherCircuit };
-            let of = facts.dwelling.circuit_of(from);
-            // A box that has no ground yet can only get one that this plan brings and proves.
-            let state = &facts.diagnosis.ground[from.0];
-            let shown = state.fact == GroundFact::Connected && state.sure == Certainty::Shown;
-            let verified = if facts.at(from).supplied { shown.then_some(true) } else { Some(true) };
-            let group = &facts.groups.group_of(from).members;
-            SourceFacts {
-                verified,
-                gauge: GRADES.get(carried_by(facts, group)).copied(),
-                through_metal: !facts.dwelling.cable_to(from).has_ground_wire() && facts.at(from).supplied,
-                ..at(place, of.map(|circuit| circuit.panel == panel))
-            }
-        }
-    }
-}
-
-fn end_of(facts: &Facts, end: RouteEnd) -> LinkEnd {
+/// The end of a link at a box, a panel or a source.
+#[must_use]
+pub fn end_of(facts: &Facts, end: RouteEnd) -> LinkEnd {
     let bonded = facts.groups.groups.len();
     match end {
         RouteEnd::Box(at) => LinkEnd { group: facts.groups.index_of(at), lands_at: node_of(facts, at) },
@@ -346,19 +209,13 @@ pub fn node_of(facts: &Facts, at: BoxIndex) -> Option<(usize, usize)> {
     Some((tree, node))
 }
 
-fn price_of(book: &PriceBook, route: &Route, grade: usize) -> Price {
-    let feet = route.length.started_feet();
-    let by_the_foot = match (route.kind, grade) {
-        (RouteKind::Egc, 0) => Material::GroundWire14,
-        (RouteKind::Egc, 1) => Material::GroundWire12,
-        (RouteKind::Egc, _) => Material::GroundWire10,
-        (RouteKind::NewCable, 0) => Material::Cable14,
-        (RouteKind::NewCable, 1) => Material::Cable12,
-        (RouteKind::NewCable, _) => Material::Cable10,
-    };
-    let fished =
-        book.minutes(Task::FishSetup) + book.minutes(Task::FishFoot) * u32::try_from(feet).unwrap_or(u32::MAX / 64);
-    let minutes = route.minutes.unwrap_or(fished) + book.minutes(Task::PatchOpening) * route.openings;
-    let patches = (Material::Patch, i64::from(route.openings));
-    book.price(&[(by_the_foot, feet), (Material::GroundFittings, 2), patches], minutes)
+/// The rooms at the ends of a route of the survey that opens finished surfaces.
+#[must_use]
+pub fn rooms_opened(facts: &Facts, route: &Route) -> Vec<RoomIndex> {
+    let ends = [route.from, route.to].into_iter().filter(|_| route.openings > 0);
+    let boxes = ends.filter_map(|end| match end {
+        RouteEnd::Box(at) => Some(facts.dwelling.device_box(at).room),
+        _ => None,
+    });
+    boxes.collect()
 }

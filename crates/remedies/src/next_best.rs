@@ -32,7 +32,6 @@ enum Way {
     Protected,
     Restored,
     Brought,
-    TakenOut,
     Unresolved,
 }
 
@@ -44,7 +43,6 @@ const fn way_of(step: Step) -> Way {
         Step::MarkProtected | Step::FitProtected => Way::Protected,
         Step::RestoreKept | Step::RestoreFitted => Way::Restored,
         Step::GroundArrives | Step::ConnectKept | Step::ConnectFitted => Way::Brought,
-        Step::TakeOut => Way::TakenOut,
         Step::Unresolved => Way::Unresolved,
     }
 }

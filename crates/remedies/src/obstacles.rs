@@ -51,9 +51,8 @@ fn otherwise(plan: &Planned, at: BoxIndex) -> String {
     let larger =
         if chosen.box_work == BoxWork::Keep { "" } else { " in a larger box, for which the old one is cut out" };
     let ground = plan.ground_brought_by(at).map(|link| {
-        let route = plan.route_of(link);
-        let opens = if route.openings > 0 { ", which opens a wall," } else { "" };
-        format!(", with the ground that route {}{opens} brings", route.id)
+        let opens = if plan.bought(link).openings > 0 { ", which opens a wall," } else { "" };
+        format!(", with the ground that route {}{opens} brings", plan.name_of(link))
     });
     format!("; the plan without the wish has {device} there{larger}{}", ground.unwrap_or_default())
 }

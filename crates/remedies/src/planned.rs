@@ -5,6 +5,7 @@ use crate::at_panel::PanelCandidate;
 use crate::candidate::{Candidate, GFCI};
 use crate::device::{BoxWork, Device};
 use crate::facts::Facts;
+use crate::network::{BuyableRoute, WayEnd};
 use crate::room_in_box::GRADES;
 use crate::standing::{Standing, standing_of};
 use crate::steering::Steered;
@@ -143,8 +144,8 @@ impl<'a> Planned<'a> {
         for chosen in &self.solution.links {
             let link = &self.assembled.problem.links[chosen.link];
             if link.reparents && link.to.lands_at == Some(self.node_of(at)) {
-                return match self.route_of(chosen).from {
-                    RouteEnd::Box(from) => Some(from),
+                return match self.bought(chosen).ends.0 {
+                    WayEnd::At(RouteEnd::Box(from)) => Some(from),
                     _ => None,
                 };
             }
@@ -180,17 +181,10 @@ impl<'a> Planned<'a> {
         children.iter().map(|child| self.assembled.boxes[tree][*child]).collect()
     }
 
-    /// The route of the survey that a chosen link buys.
+    /// What a chosen link buys.
     #[must_use]
-    pub fn route_of(&self, chosen: &ChosenLink) -> &dwelling::Route {
-        &self.facts.dwelling.routes[self.assembled.network.bought_as[chosen.link].route]
-    }
-
-    /// The ends of a chosen link, in the direction in which it brings the ground.
-    #[must_use]
-    pub fn ends_of(&self, chosen: &ChosenLink) -> (RouteEnd, RouteEnd) {
-        let (start, end) = self.assembled.network.bought_as[chosen.link].ends;
-        if chosen.forward { (start, end) } else { (end, start) }
+    pub fn bought(&self, chosen: &ChosenLink) -> &BuyableRoute {
+        &self.assembled.network.bought_as[chosen.link]
     }
 
     /// The size of the grounding conductor that a chosen link brings.
@@ -221,10 +215,7 @@ impl<'a> Planned<'a> {
     #[must_use]
     pub fn touches(&self, at: BoxIndex) -> bool {
         let chosen = self.chosen(at);
-        let lands = |link: &ChosenLink| {
-            let route = self.route_of(link);
-            [route.from, route.to].contains(&RouteEnd::Box(at))
-        };
+        let lands = |link: &ChosenLink| self.bought(link).ends_at(RouteEnd::Box(at));
         chosen.device != Device::Kept || chosen.box_work != BoxWork::Keep || self.solution.links.iter().any(lands)
     }
 
@@ -237,18 +228,36 @@ impl<'a> Planned<'a> {
     /// The chosen link that brings the ground into a box's group, where one does.
     #[must_use]
     pub fn ground_brought_by(&self, at: BoxIndex) -> Option<&ChosenLink> {
+        self.brought_in(&self.solution, at)
+    }
+
+    /// The link of a choice of everything that brings the ground into a box's group, where one does.
+    pub(crate) fn brought_in<'s>(&self, solution: &'s Solution, at: BoxIndex) -> Option<&'s ChosenLink> {
         let group = self.facts.groups.index_of(at);
-        self.solution.links.iter().find(|chosen| {
+        solution.links.iter().find(|chosen| {
             let link = &self.assembled.problem.links[chosen.link];
             let end = if chosen.forward { link.to } else { link.from };
             end.group == group
         })
     }
 
+    /// The way that ends with a chosen link, where it ends at a box.
+    #[must_use]
+    pub fn name_of(&self, chosen: &ChosenLink) -> String {
+        match (self.bought(chosen).stated(), self.flow_of(chosen).1) {
+            (Some(route), _) => self.facts.dwelling.routes[route].id.clone(),
+            (None, WayEnd::At(RouteEnd::Box(at))) => format!("to {}", self.facts.dwelling.device_box(at).id),
+            (None, _) => {
+                let ways = self.ways();
+                ways.into_iter().find(|way| way.own().contains(chosen)).map_or_else(String::new, |way| way.id)
+            }
+        }
+    }
+
     /// Whether the ground of a box arrives by a new cable rather than by a single conductor.
     #[must_use]
     pub fn is_by_cable(&self, chosen: &ChosenLink) -> bool {
-        self.route_of(chosen).kind == RouteKind::NewCable
+        self.bought(chosen).kind == RouteKind::NewCable
     }
 
     /// Whether an opening has a real ground once the plan is carried out.

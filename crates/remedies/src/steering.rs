@@ -4,6 +4,8 @@ use crate::assemble::Assembled;
 use crate::candidate::{Candidate, Step};
 use crate::device::{BoxWork, Device};
 use crate::facts::Facts;
+use crate::leakage::MOST_BEHIND_ONE_GFCI;
+use crate::network::{BuyableRoute, WayEnd};
 use crate::obstacles::{obstacles_to_a_ground, worsened};
 use crate::planned::{PlanFault, Planned, Proof};
 use crate::standing::Standing;
@@ -153,14 +155,13 @@ fn forced_by(plan: &Planned, wish: Wish) -> Vec<Forced> {
         Wish::Ground(at) => vec![options_forced(plan, at, |one| is_truly_grounded(&plan.facts, at, one))],
         Wish::Keep(at) => {
             let stays = |one: &Candidate| one.device == Device::Kept && one.box_work == BoxWork::Keep;
-            let feeds = |route: &dwelling::Route| route.kind == RouteKind::NewCable && route.to == RouteEnd::Box(at);
+            let to = WayEnd::At(RouteEnd::Box(at));
+            let feeds = |route: &BuyableRoute| route.kind == RouteKind::NewCable && route.ends.1 == to;
             links_ruled_out(plan, feeds).chain([options_forced(plan, at, stays)]).collect()
         }
         Wish::NoOpen(room) => {
             let inside = |at: BoxIndex| plan.facts.dwelling.device_box(at).room == room;
-            let ends_inside = |end: RouteEnd| matches!(end, RouteEnd::Box(at) if inside(at));
-            let opens =
-                |route: &dwelling::Route| route.openings > 0 && (ends_inside(route.from) || ends_inside(route.to));
+            let opens = |route: &BuyableRoute| route.opens.contains(&room);
             let boxes = plan.facts.dwelling.box_indices().filter(|at| inside(*at));
             let unopened = boxes.map(|at| options_forced(plan, at, |one| !opens_the_wall(one.box_work)));
             links_ruled_out(plan, opens).chain(unopened).collect()
@@ -175,16 +176,16 @@ pub(crate) fn options_forced(plan: &Planned, at: BoxIndex, allowed: impl Fn(&Can
     Forced::Option { tree, node, allowed: candidates.filter(|(_, one)| allowed(one)).map(|(index, _)| index).collect() }
 }
 
-fn links_ruled_out(plan: &Planned, barred: impl Fn(&dwelling::Route) -> bool) -> impl Iterator<Item = Forced> {
+fn links_ruled_out(plan: &Planned, barred: impl Fn(&BuyableRoute) -> bool) -> impl Iterator<Item = Forced> {
     let links = plan.assembled.network.bought_as.iter().enumerate();
-    let barred = links.filter(move |(_, bought)| barred(&plan.facts.dwelling.routes[bought.route]));
+    let barred = links.filter(move |(_, bought)| barred(bought));
     barred.map(|(link, _)| Forced::Link { link, chosen: false })
 }
 
 /// Whether a box change opens the wall: every box that is cut out leaves a hole to mend round it.
 const fn opens_the_wall(work: BoxWork) -> bool {
     match work {
-        BoxWork::Keep | BoxWork::Extend => false,
+        BoxWork::Keep => false,
         BoxWork::Replace | BoxWork::ReplaceWide => true,
     }
 }
@@ -194,8 +195,7 @@ pub(crate) fn is_truly_grounded(facts: &Facts, at: BoxIndex, candidate: &Candida
     let site = facts.at(at);
     let there_already =
         site.supplied && candidate.supply == SupplyNeed::Any && site.as_found.holds.takes_grounding_plug();
-    !matches!(candidate.step, Step::Unresolved | Step::TakeOut)
-        && (candidate.supply == SupplyNeed::Supplied || there_already)
+    candidate.step != Step::Unresolved && (candidate.supply == SupplyNeed::Supplied || there_already)
 }
 
 /// Adds, at a box without a receptacle, what could be done there once more with a ground as its condition. It costs the
@@ -205,14 +205,14 @@ fn offer_grounded(plan: &mut Planned, at: BoxIndex) {
         return;
     }
     let (tree, node) = plan.node_of(at);
-    let (boxes, limits) = (plan.facts.sites.len(), plan.facts.limits);
+    let boxes = plan.facts.sites.len();
     let Assembled { problem, candidates, .. } = &mut plan.assembled;
     let grounded: Vec<Candidate> = candidates[at.0]
         .iter()
         .filter(|one| one.step != Step::Unresolved && one.supply == SupplyNeed::Any)
         .map(|one| Candidate { supply: SupplyNeed::Supplied, ..one.clone() })
         .collect();
-    let options = grounded.iter().map(|one| one.option(limits, boxes));
+    let options = grounded.iter().map(|one| one.option(MOST_BEHIND_ONE_GFCI, boxes));
     problem.trees[tree].nodes[node].options.extend(options);
     candidates[at.0].extend(grounded);
 }

@@ -154,8 +154,12 @@ pub struct RouteEdge {
     pub difficulty: Difficulty,
     /// The way on the floor plans, from `from` to `to`.
     pub line: Vec<LinePoint>,
-    /// Why it costs what it costs, in plain words.
+    /// The rooms whose finished surfaces are opened.
+    pub opens: Vec<RoomIndex>,
+    /// The way from `from` to `to` in plain words, and why it costs what it costs.
     pub reason: String,
+    /// The same from `to` to `from`.
+    pub back: String,
 }
 
 /// A corner of the way of an edge on a floor plan.

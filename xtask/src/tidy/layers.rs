@@ -40,7 +40,7 @@ pub const PURE_CRATES: &[PureCrate] = &[
     },
     PureCrate {
         name: "drawings",
-        ours: &["diagnosis", "dwelling", "electrical", "estimate", "optimizer", "remedies", "rulebook"],
+        ours: &["diagnosis", "dwelling", "electrical", "estimate", "optimizer", "remedies", "routes", "rulebook"],
         others: READING_AND_WRITING_VALUES,
     },
 ];

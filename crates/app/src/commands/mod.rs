@@ -13,5 +13,4 @@ pub mod prices;
 pub mod rule;
 pub mod schema;
 pub mod stream;
-pub mod what_if;
 pub mod why;

@@ -9,7 +9,7 @@ use super::options::fill;
 use super::words::{as_found, at_panel, money, order, repairs};
 use anstyle::Style;
 use dwelling::{Dwelling, Room};
-use remedies::{NextBestAnswer, OpeningAnswer, PlanAnswer, PlanStatus, SteeringAnswer, Step, WishAnswer};
+use remedies::{NextBestAnswer, OpeningAnswer, PlanAnswer, PlanStatus, RouteAnswer, SteeringAnswer, Step, WishAnswer};
 
 /// The page.
 #[must_use]
@@ -240,7 +240,7 @@ fn at_the_panel(page: &mut String, answer: &PlanAnswer) {
 }
 
 fn routes(page: &mut String, answer: &PlanAnswer, notes: &mut Notes) {
-    if answer.routes.is_empty() && answer.routes_refused.is_empty() {
+    if answer.routes.is_empty() && answer.routes_refused.is_empty() && answer.ways_not_built.is_empty() {
         return;
     }
     page.push_str(&format!("\n{}\n", ink(HEADLINE, "Grounds to bring")));
@@ -260,6 +260,7 @@ fn routes(page: &mut String, answer: &PlanAnswer, notes: &mut Notes) {
         if let Some(note) = &route.note {
             wrapped(page, "                  note: ", note, QUIET);
         }
+        built_way(page, route);
         basis(page, "                  ", &route.cites, &route.conditions, notes);
     }
     for refused in &answer.routes_refused {
@@ -267,7 +268,21 @@ fn routes(page: &mut String, answer: &PlanAnswer, notes: &mut Notes) {
         let style = if refused.could_change { ASK } else { QUIET };
         wrapped(page, "  not used: ", &format!("{}: {}{cites}", refused.id, refused.why), style);
     }
+    for missing in &answer.ways_not_built {
+        wrapped(page, "  no way built: ", &format!("{}: {}", missing.of.join(", "), missing.why), QUIET);
+    }
     notes.write_new(page);
+}
+
+/// The stretches of a way that the tool built, one below the other.
+fn built_way(page: &mut String, route: &RouteAnswer) {
+    if let Some(other) = &route.branches_from {
+        let shared = format!("branches off from the way {other}, which pays for what they share");
+        wrapped(page, "                  ", &shared, QUIET);
+    }
+    for leg in &route.legs {
+        wrapped(page, "                  - ", &format!("{} ({})", leg.says, leg.difficulty), QUIET);
+    }
 }
 
 fn room_page(page: &mut String, room: &Room, openings: &[&OpeningAnswer], shown: &Shown, notes: &mut Notes) {
@@ -362,12 +377,6 @@ fn foot(page: &mut String, answer: &PlanAnswer) {
         page.push_str(&format!("\n{}\n", ink(HEADLINE, "Cautions at openings")));
         for (boxes, caution) in grouped(&told) {
             wrapped(page, "  ! ", &format!("{boxes}{caution}"), Style::new());
-        }
-    }
-    if !answer.assumptions.is_empty() {
-        page.push_str(&format!("\n{}\n", ink(HEADLINE, "Taken for granted")));
-        for assumed in &answer.assumptions {
-            wrapped(page, "  - ", assumed, Style::new());
         }
     }
     page.push_str(&format!("\n{}\n", ink(HEADLINE, "Cautions")));

@@ -4,7 +4,6 @@
 mod answers;
 mod bungalow;
 mod checks;
-mod coupled_model;
 mod dangers;
 mod drawings;
 mod dwelling_page;
@@ -24,5 +23,4 @@ mod rows;
 mod running;
 mod steering;
 mod streams;
-mod what_if;
 mod written_documents;

@@ -2,7 +2,7 @@
 
 use super::the_box;
 use crate::row::{Amount, Asked, Check, CheckRow, SourceAnswer, SourceKind, Verdict};
-use crate::state::{Moment, State};
+use crate::state::{BroughtGround, Moment, State};
 use dwelling::{BoxIndex, RouteEnd, cables_in_box};
 use electrical::{Gauge, Volume};
 use rulebook::{Citation, DeviceSpace, FillContents, FillVerdict, Fit, fill_with};
@@ -57,8 +57,11 @@ fn fit(state: &State, at: BoxIndex) -> Fit {
         other_straps: body.gangs.saturating_sub(1),
         gangs: body.gangs.max(1),
     };
-    let landing = state.brought.iter().filter(|brought| [brought.from, brought.to].contains(&RouteEnd::Box(at)));
-    let landing: Vec<Gauge> = landing.map(|brought| brought.gauge).collect();
+    let here = RouteEnd::Box(at);
+    let start = |brought: &BroughtGround| if brought.from == here { brought.at_start } else { None };
+    let end = |brought: &BroughtGround| (brought.to == here).then_some(brought.gauge);
+    let landing: Vec<Gauge> =
+        state.brought.iter().flat_map(|brought| [start(brought), end(brought)]).flatten().collect();
     let space = if device_box.holds.has_strap() { DeviceSpace::Strap } else { DeviceSpace::None };
     let number = u32::try_from(landing.len()).unwrap_or(u32::MAX);
     fill_with(&contents, space, number, landing.iter().max().copied(), &state.code)

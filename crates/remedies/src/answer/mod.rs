@@ -14,7 +14,7 @@ mod plan;
 mod reading;
 mod reasons;
 mod remedy;
-mod sensitivity;
+mod routes;
 mod steering;
 mod why;
 
@@ -28,10 +28,8 @@ pub use next_best::{NextBestAnswer, next_best_answers};
 pub use offers::{OfferAnswer, OffersAnswer, PointAnswer, StepUpAnswer, offers_answer};
 pub use opening::{MoneyAnswer, OpeningAnswer, RuledOut, work_first};
 pub use options::{OptionsAnswer, options_answer, options_of_box};
-pub use plan::{
-    CircuitAnswer, JobAnswer, PlanAnswer, PlanStatus, RefusedRouteAnswer, RouteAnswer, TotalsAnswer, plan_answer,
-};
+pub use plan::{CircuitAnswer, JobAnswer, PlanAnswer, PlanStatus, TotalsAnswer, plan_answer};
 pub use remedy::RemedyAnswer;
-pub use sensitivity::{PriceMovedAnswer, SensitivityAnswer, TriedAnswer, UnknownAnswer, sensitivity_answer};
+pub use routes::{LegAnswer, NotBuiltAnswer, RefusedRouteAnswer, RouteAnswer};
 pub use steering::{BudgetAnswer, SteeringAnswer, WishAnswer};
 pub use why::{RuleSaid, Saying, ValueSaid, WhyAnswer, how_known, why_answer};

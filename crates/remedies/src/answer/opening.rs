@@ -145,21 +145,20 @@ pub(super) fn opening_answer(plan: &Planned, index: BoxIndex) -> OpeningAnswer {
         device: chosen.device,
         box_work: chosen.box_work,
         repairs: work_first(plan, index),
-        routes_joined: links_ending_at(plan, index).map(|link| plan.route_of(link).id.clone()).collect(),
+        routes_joined: links_ending_at(plan, index).map(|link| plan.name_of(link)).collect(),
         load_side_feeds: if chosen.gives == Marks::NONE { Vec::new() } else { ids(dwelling, &plan.behind_load(index)) },
         do_not_disturb: device_box.do_not_disturb,
         protected_by: protected_by(plan, index),
         grounded: plan.is_grounded(index)
-            && chosen.device != Device::Blank
             && !matches!(device_box.holds, Holding::TwoSlot if chosen.device == Device::Kept),
-        ground_by: plan.ground_brought_by(index).map(|link| plan.route_of(link).id.clone()),
+        ground_by: plan.ground_brought_by(index).map(|link| plan.name_of(link)),
         markings: chosen.markings.iter().map(|marking| marking.name()).collect(),
         conditions: conditions.iter().map(|condition| condition.text.clone()).collect(),
         cites: verdict.map(|verdict| sections(&verdict.cites)).unwrap_or_default(),
         changed_by: verdict.map(|verdict| verdict.changed_by.clone()).unwrap_or_default(),
         price: MoneyAnswer::of(chosen.price),
         why: why(plan, index),
-        ruled_out: ruled_out(judged, remedy, at.as_found.taking_out.is_some()),
+        ruled_out: ruled_out(judged, remedy),
         fill: fill_afterwards(plan, index),
         shortfalls: shortfalls(plan, index),
         open_questions: open_questions(plan, index),
@@ -226,7 +225,6 @@ pub(super) fn remedy_of(plan: &Planned, index: BoxIndex) -> Option<Remedy> {
             _ => Remedy::GfciBreaker,
         },
         Step::RestoreKept | Step::RestoreFitted => Remedy::RestoreExistingGround,
-        Step::TakeOut => Remedy::BlankCover,
         Step::GroundArrives | Step::ConnectKept | Step::ConnectFitted => {
             if by_cable() {
                 Remedy::NewCable
@@ -252,21 +250,15 @@ fn protected_by(plan: &Planned, index: BoxIndex) -> Option<String> {
     })
 }
 
-fn ruled_out(judged: &Judgement, remedy: Option<Remedy>, may_be_taken_out: bool) -> Vec<RuledOut> {
-    let asked = |remedy: Remedy| remedy != Remedy::BlankCover || may_be_taken_out;
-    let barred = judged
-        .remedies
-        .iter()
-        .filter(|verdict| verdict.lawful == Lawful::No && Some(verdict.remedy) != remedy && asked(verdict.remedy));
+fn ruled_out(judged: &Judgement, remedy: Option<Remedy>) -> Vec<RuledOut> {
+    let barred =
+        judged.remedies.iter().filter(|verdict| verdict.lawful == Lawful::No && Some(verdict.remedy) != remedy);
     barred.map(|verdict| RuledOut { remedy: verdict.remedy, why_not: verdict.why_not.join("; ") }).collect()
 }
 
 /// The chosen links whose conductors end in a box.
 pub(super) fn links_ending_at<'a>(plan: &'a Planned, index: BoxIndex) -> impl Iterator<Item = &'a ChosenLink> {
-    plan.solution.links.iter().filter(move |link| {
-        let route = plan.route_of(link);
-        [route.from, route.to].contains(&RouteEnd::Box(index))
-    })
+    plan.solution.links.iter().filter(move |link| plan.bought(link).ends_at(RouteEnd::Box(index)))
 }
 
 /// The count of a box as the plan leaves it, where the plan touches it.
@@ -282,8 +274,7 @@ pub(super) fn fill_of(plan: &Planned, index: BoxIndex) -> Option<Fit> {
         return None;
     }
     let gauge = GRADES[landings.iter().copied().max().unwrap_or(0)];
-    let strap = at.as_found.holds.has_strap() && chosen.device != Device::Blank;
-    let space = if strap { DeviceSpace::Strap } else { DeviceSpace::None };
+    let space = if at.as_found.holds.has_strap() { DeviceSpace::Strap } else { DeviceSpace::None };
     let count = u32::try_from(landings.len()).unwrap_or(u32::MAX);
     Some(fit_after(&plan.facts, at, chosen.box_work, space, count, gauge))
 }

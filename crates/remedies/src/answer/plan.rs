@@ -1,22 +1,21 @@
 //! The plan of a dwelling, as an answer.
 
 use super::basis::BasisAnswer;
-use super::duties::sections;
 use super::findings::{FindingAnswer, NextAnswer, finding_answer, findings_answer, ids};
 use super::law::LawAnswer;
 use super::next_best::NextBestAnswer;
 use super::offers::OffersAnswer;
 use super::opening::{MoneyAnswer, OpeningAnswer, cites_of, opening_answer};
+use super::routes::{NotBuiltAnswer, RefusedRouteAnswer, RouteAnswer, refused};
 use super::steering::SteeringAnswer;
-use crate::at_panel::bears_all_outlets;
 use crate::candidate::Step;
 use crate::device::{AtPanel, Device};
 use crate::facts::breaker_to_fit;
-use crate::leakage::milliamperes;
+use crate::leakage::{MOST_BEHIND_ONE_GFCI, milliamperes};
 use crate::planned::{Planned, Proof};
 use crate::repairs::repairs_at;
 use diagnosis::{Condition, Site};
-use dwelling::{BoxIndex, DwellingUse, GroundFact, Overcurrent, RouteEnd, RouteKind, names};
+use dwelling::{BoxIndex, DwellingUse, GroundFact, Overcurrent, names};
 use estimate::Cents;
 use rulebook::Citation;
 use rulebook::federal::lead_caution;
@@ -60,6 +59,8 @@ pub struct PlanAnswer {
     pub routes: Vec<RouteAnswer>,
     /// The routes that cannot be bought, and why.
     pub routes_refused: Vec<RefusedRouteAnswer>,
+    /// What the tool could build no way of from the floor plan, and why; empty where no room is drawn.
+    pub ways_not_built: Vec<NotBuiltAnswer>,
     /// What it costs.
     pub totals: TotalsAnswer,
     /// What the owner laid down and what that costs; null where nothing was.
@@ -68,8 +69,6 @@ pub struct PlanAnswer {
     pub next_best: Option<Vec<NextBestAnswer>>,
     /// What can be offered; null where it was not asked for.
     pub offers: Option<OffersAnswer>,
-    /// What the plan takes for granted where the survey does not say.
-    pub assumptions: Vec<String>,
     /// Cautions that go with all of the work.
     pub cautions: Vec<String>,
     /// What the plan's citations rest on.
@@ -109,48 +108,6 @@ pub struct CircuitAnswer {
     pub not_offered: Vec<String>,
 }
 
-/// A route that is bought.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
-pub struct RouteAnswer {
-    /// The route.
-    pub id: String,
-    /// Where it starts.
-    pub from: String,
-    /// Where it ends.
-    pub to: String,
-    /// What is brought along it.
-    pub kind: RouteKind,
-    /// The size of the grounding conductor.
-    pub size: String,
-    /// Its length.
-    pub length: String,
-    /// Openings in finished surfaces.
-    pub openings: u32,
-    /// The remark of the survey.
-    pub note: Option<String>,
-    /// The boxes that it grounds.
-    pub grounds: Vec<String>,
-    /// The sections that allow the connection.
-    pub cites: Vec<String>,
-    /// The conditions under which they do.
-    pub conditions: Vec<String>,
-    /// What it costs.
-    pub price: MoneyAnswer,
-}
-
-/// A route that cannot be bought.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
-pub struct RefusedRouteAnswer {
-    /// The route.
-    pub id: String,
-    /// Why not.
-    pub why: String,
-    /// The sections that say so, where it is the code.
-    pub cites: Vec<String>,
-    /// Whether finding something out could change this.
-    pub could_change: bool,
-}
-
 /// What a plan costs and gives.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct TotalsAnswer {
@@ -184,7 +141,8 @@ pub fn plan_answer(plan: &Planned, law: &LawAnswer, demo_prices: bool) -> PlanAn
     let at_boxes = |site: &Site| matches!(site, Site::Box(_));
     let findings = &plan.facts.diagnosis.findings;
     let cites: Vec<Citation> = dwelling.box_indices().flat_map(|index| cites_of(plan, index)).collect();
-    let route_cites = plan.solution.links.iter().flat_map(|link| &plan.assembled.network.bought_as[link.link].cites);
+    let ways = plan.ways();
+    let route_cites = ways.iter().flat_map(|way| &way.cites);
     PlanAnswer {
         format: 1,
         job: JobAnswer {
@@ -200,13 +158,13 @@ pub fn plan_answer(plan: &Planned, law: &LawAnswer, demo_prices: bool) -> PlanAn
         find_out: everything.find_out,
         circuits: (0..plan.facts.trees.len()).map(|tree| circuit_answer(plan, tree)).collect(),
         openings,
-        routes: plan.solution.links.iter().map(|link| route_answer(plan, link)).collect(),
+        routes: ways.iter().map(|way| RouteAnswer::of(plan, way)).collect(),
         routes_refused: refused(plan),
+        ways_not_built: NotBuiltAnswer::all(plan),
         totals,
         steering: SteeringAnswer::of(plan),
         next_best: None,
         offers: None,
-        assumptions: assumptions(plan),
         cautions: cautions(dwelling.job.built),
         basis: BasisAnswer::of(cites.iter().chain(route_cites)),
     }
@@ -231,10 +189,10 @@ fn standing(plan: &Planned, law: &LawAnswer, openings: &[OpeningAnswer]) -> (Pla
         status = PlanStatus::Provisional;
         list.push(doubt.clone());
     }
-    for link in &plan.solution.links {
-        if let Some(disputed) = &plan.assembled.network.bought_as[link.link].disputed {
+    for way in plan.ways() {
+        if let Some(disputed) = &way.disputed {
             status = PlanStatus::Provisional;
-            list.push(format!("{}: ask the authority: {disputed}", plan.route_of(link).id));
+            list.push(format!("{}: ask the authority: {disputed}", way.id));
         }
     }
     for opening in openings {
@@ -346,9 +304,6 @@ fn not_offered(plan: &Planned, index: usize) -> Vec<String> {
         _ if tree.is_multiwire() => {
             list.push("a single-pole device beside the panel does not work on a shared neutral".to_owned());
         }
-        Some(true) if !bears_all_outlets(&plan.facts, tree) => {
-            list.push("a device beside the panel would protect more outlets than its instructions allow".to_owned());
-        }
         Some(true) => {}
         Some(false) => list.push("there is no room for a device beside the panel".to_owned()),
         None => list.push("whether there is room for a device beside the panel is not known: look".to_owned()),
@@ -359,60 +314,13 @@ fn not_offered(plan: &Planned, index: usize) -> Vec<String> {
 /// Why a GFCI for the whole circuit was ruled out, where it was for what would leak behind it.
 fn too_leaky(plan: &Planned, index: usize) -> Option<String> {
     let behind = plan.leakage_of_circuit(index);
-    (behind > plan.facts.limits.most_leakage).then(|| {
-        let share = match plan.facts.dwelling.job.leakage_percent {
-            Some(percent) => format!("; {percent} percent of that are planned at most"),
-            None => String::new(),
-        };
+    (behind > MOST_BEHIND_ONE_GFCI).then(|| {
         format!(
             "a GFCI for the whole circuit would have up to {} of leakage behind it, 0.5 mA for each thing plugged in, and \
-             may trip from 4 mA without a fault{share}",
+             may trip from 4 mA without a fault",
             milliamperes(behind)
         )
     })
-}
-
-fn route_answer(plan: &Planned, link: &optimizer::ChosenLink) -> RouteAnswer {
-    let route = plan.route_of(link);
-    let bought = &plan.assembled.network.bought_as[link.link];
-    let (from, to) = plan.ends_of(link);
-    let into = &plan.assembled.problem.links[link.link];
-    let group = if link.forward { into.to.group } else { into.from.group };
-    let grounds = plan.facts.groups.groups.get(group).map(|group| ids(plan.facts.dwelling, &group.members));
-    RouteAnswer {
-        id: route.id.clone(),
-        from: end_name(plan, from),
-        to: end_name(plan, to),
-        kind: route.kind,
-        size: plan.size_of(link).to_string(),
-        length: route.length.to_string(),
-        openings: route.openings,
-        note: route.note.clone(),
-        grounds: grounds.unwrap_or_default(),
-        cites: sections(&bought.cites),
-        conditions: bought.conditions.clone(),
-        price: MoneyAnswer::of(plan.price_of(link)),
-    }
-}
-
-fn refused(plan: &Planned) -> Vec<RefusedRouteAnswer> {
-    let refused = plan.assembled.network.refused.iter();
-    refused
-        .map(|refused| RefusedRouteAnswer {
-            id: plan.facts.dwelling.routes[refused.route].id.clone(),
-            why: refused.why.clone(),
-            cites: sections(&refused.cites),
-            could_change: refused.could_change,
-        })
-        .collect()
-}
-
-fn end_name(plan: &Planned, end: RouteEnd) -> String {
-    match end {
-        RouteEnd::Box(at) => plan.facts.dwelling.device_box(at).id.clone(),
-        RouteEnd::Panel(at) => plan.facts.dwelling.panel(at).id.clone(),
-        RouteEnd::Source(at) => plan.facts.dwelling.source(at).id.clone(),
-    }
 }
 
 fn totals(plan: &Planned, openings: &[OpeningAnswer], demo_prices: bool) -> TotalsAnswer {
@@ -436,33 +344,6 @@ fn nothing_below(plan: &Planned) -> Option<i64> {
     let Proof::NothingBelow(bound) = plan.proof else { return None };
     let weights = plan.solution.cost.cents - plan.total().total().0;
     Some((bound.cents - weights).max(0))
-}
-
-/// The defaults that the plan rests on, where it makes use of them.
-fn assumptions(plan: &Planned) -> Vec<String> {
-    let job = &plan.facts.dwelling.job;
-    let feeds = plan.facts.dwelling.box_indices().any(|at| !plan.behind_load(at).is_empty());
-    let trees = 0..plan.facts.trees.len();
-    let beside =
-        |tree: usize| matches!(plan.chosen_at_panel(tree).choice, AtPanel::DeadFrontGfci | AtPanel::DeadFrontDual);
-    let mut list = Vec::new();
-    if job.outlets_behind_one_device.is_none() && (feeds || trees.clone().any(beside)) {
-        list.push(
-            "the instructions of a feed-through device are taken to set no limit on how many outlets it protects: read them, \
-             and state one as `outlets_behind_one_device`"
-                .to_owned(),
-        );
-    }
-    let fitted = |at: BoxIndex| plan.chosen(at).device.is_gfci() || !plan.behind_load(at).is_empty();
-    let at_panel = |tree: usize| plan.chosen_at_panel(tree).choice.is_gfci();
-    if job.leakage_percent.is_none() && (plan.facts.dwelling.box_indices().any(fitted) || trees.clone().any(at_panel)) {
-        list.push(format!(
-            "standing leakage behind one GFCI is planned up to just below {}, 0.5 mA for each thing plugged in: a smaller \
-             share can be stated as `leakage_percent`",
-            plan.facts.limits.leakage_in_words()
-        ));
-    }
-    list
 }
 
 /// The cautions that every plan carries; common practice, no source, where no section is named.

@@ -1,7 +1,7 @@
 //! The dwelling as it stands once a plan is carried out, worked out from the plan's steps and the survey alone.
 
 use dwelling::*;
-use remedies::{AtPanel, Device, Planned};
+use remedies::{AtPanel, Device, Planned, WayEnd};
 use rulebook::tables::egc_size::egc_size;
 
 pub const GFCI: u8 = 1;
@@ -39,10 +39,9 @@ impl<'a> Afterwards<'a> {
             .links
             .iter()
             .map(|chosen| {
-                let route = plan.route_of(chosen);
-                let (start, end) = plan.assembled.network.bought_as[chosen.link].ends;
-                let (from, to) = if chosen.forward { (start, end) } else { (end, start) };
-                Flow { route, from, to, size: SIZES[chosen.grade] }
+                let (WayEnd::At(from), WayEnd::At(to)) = plan.flow_of(chosen) else { panic!("no junction is drawn") };
+                let Some(stated) = plan.bought(chosen).stated() else { panic!("nothing is drawn") };
+                Flow { route: &dwelling.routes[stated], from, to, size: SIZES[chosen.grade] }
             })
             .collect();
         let mut after = Self { plan, dwelling, groups, diagnosis, flows, grounded: Vec::new() };
@@ -151,7 +150,7 @@ impl<'a> Afterwards<'a> {
     pub fn takes_pin(&self, at: BoxIndex) -> bool {
         match self.plan.chosen(at).device {
             Device::Kept => self.dwelling.device_box(at).holds.takes_grounding_plug(),
-            Device::TwoSlot | Device::Blank => false,
+            Device::TwoSlot => false,
             _ => true,
         }
     }

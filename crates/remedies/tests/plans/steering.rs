@@ -5,7 +5,7 @@ use crate::generated::{Size, generated};
 use crate::random::Random;
 use dwelling::{BoxIndex, Dwelling, Holding, RoomIndex, RouteEnd, RouteKind};
 use estimate::PriceBook;
-use remedies::{BoxWork, Device, Planned, Wish};
+use remedies::{BoxWork, Device, Planned, WayEnd, Wish};
 
 const HOUSES: Size = Size { boxes: (3, 12), circuits: (1, 3), routes: (1, 6) };
 const SMALL: Size = Size { boxes: (2, 4), circuits: (1, 2), routes: (1, 4) };
@@ -29,17 +29,18 @@ fn is_given(plan: &Planned, wish: Wish) -> bool {
                 .solution
                 .links
                 .iter()
-                .map(|link| plan.route_of(link))
-                .any(|route| route.kind == RouteKind::NewCable && route.to == RouteEnd::Box(at));
+                .map(|link| plan.bought(link))
+                .any(|route| route.kind == RouteKind::NewCable && route.ends.1 == WayEnd::At(RouteEnd::Box(at)));
             plan.chosen(at).device == Device::Kept && plan.chosen(at).box_work == BoxWork::Keep && !fed_anew
         }
         Wish::NoOpen(room) => {
-            let inside = |end: RouteEnd| matches!(end, RouteEnd::Box(at) if dwelling.device_box(at).room == room);
-            let cut = |at: BoxIndex| matches!(plan.chosen(at).box_work, BoxWork::Replace | BoxWork::ReplaceWide);
-            let cut_out = |at: BoxIndex| dwelling.device_box(at).room == room && cut(at);
-            let opened = plan.solution.links.iter().map(|link| plan.route_of(link));
+            let inside =
+                |end: WayEnd| matches!(end, WayEnd::At(RouteEnd::Box(at)) if dwelling.device_box(at).room == room);
+            let cut_out =
+                |at: BoxIndex| dwelling.device_box(at).room == room && plan.chosen(at).box_work != BoxWork::Keep;
+            let opened = plan.solution.links.iter().map(|link| plan.bought(link));
             !dwelling.box_indices().any(cut_out)
-                && !opened.filter(|route| route.openings > 0).any(|route| inside(route.from) || inside(route.to))
+                && !opened.filter(|route| route.openings > 0).any(|route| inside(route.ends.0) || inside(route.ends.1))
         }
     }
 }
