@@ -22,6 +22,14 @@ impl Answer {
     }
 }
 
+impl Answer {
+    /// How much less than the tree found another might cost; `None` where no tree was found.
+    #[must_use]
+    pub fn gap(&self) -> Option<Cost> {
+        Some(self.tree.as_ref()?.cost - self.bound?)
+    }
+}
+
 /// Finds the cheapest tree, or the best one within the limits. The same instance and number of nodes give the same tree.
 ///
 /// # Errors
