@@ -17,6 +17,8 @@ mod node_work;
 mod primal;
 mod reader;
 mod reduced_cost;
+#[cfg(test)]
+mod reductions_alone;
 mod search;
 mod side;
 mod side_checker;
