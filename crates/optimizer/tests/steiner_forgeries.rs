@@ -147,3 +147,52 @@ fn what_all_cases_leave_out_counts() {
     certificate.cases.clear();
     assert_eq!(check_bound(&instance, 2, &certificate), Err(Refusal::TooLow(0, 0)));
 }
+
+/// A triangle of terminals whose long side is dropped: two steps of 2 do what its 3 do.
+fn triangle() -> (Instance, Certificate) {
+    let instance = Instance {
+        nodes: 3,
+        lines: vec![edge(0, 1, 2), edge(1, 2, 2), edge(0, 2, 3)],
+        terminals: vec![0, 1, 2],
+        ..Instance::default()
+    };
+    let certificate = certify(&instance, &best(&instance), 10).expect("a certificate");
+    (instance, certificate)
+}
+
+/// By hand: the steps of the walk 0–1–2 are 2 and 2, since node 1 is a terminal; the line costs 3.
+#[test]
+fn a_line_is_dropped_for_a_walk_whose_steps_between_terminals_are_no_longer() {
+    let (instance, certificate) = triangle();
+    let dropped: Vec<_> = certificate.dropped.iter().map(|one| (one.line, one.walk.clone())).collect();
+    assert_eq!(dropped, [(2, vec![0, 1])]);
+    assert_eq!(check_bound(&instance, 4, &certificate), Ok(()));
+}
+
+#[test]
+fn a_line_dropped_without_reason_is_refused() {
+    let (instance, good) = triangle();
+    let with = |instance: &Instance, line: usize, walk: &[usize]| {
+        let mut forged = good.clone();
+        (forged.dropped[0].line, forged.dropped[0].walk) = (line, walk.to_vec());
+        check_bound(instance, 4, &forged)
+    };
+    // Another walk, none at all, one over itself, one that ends elsewhere, lines that are not there.
+    for walk in [&[1, 0][..], &[], &[2], &[0], &[0, 9]] {
+        assert_eq!(with(&instance, 2, walk), Err(Refusal::WrongDrop(0)), "{walk:?}");
+    }
+    assert_eq!(with(&instance, 9, &[0, 1]), Err(Refusal::WrongDrop(0)));
+    // Without the terminal between them the two steps are one of 4, longer than 3.
+    let through = Instance { terminals: vec![0, 2], ..instance.clone() };
+    assert_eq!(with(&through, 2, &[0, 1]), Err(Refusal::WrongDrop(0)));
+    // A walk over a line that is dropped before it.
+    let mut twice = good.clone();
+    twice.dropped.push(twice.dropped[0].clone());
+    assert_eq!(check_bound(&instance, 4, &twice), Err(Refusal::WrongDrop(1)));
+    // Prizes and one-way lines know no such exchange.
+    let prized = Instance { prizes: vec![(1, 1)], ..instance.clone() };
+    assert_eq!(with(&prized, 2, &[0, 1]), Err(Refusal::WrongDrop(0)));
+    let mut one_way = Instance { root: Some(0), ..instance };
+    one_way.lines[0].back = None;
+    assert_eq!(with(&one_way, 2, &[0, 1]), Err(Refusal::WrongDrop(0)));
+}

@@ -5,8 +5,20 @@ use super::instance::Cost;
 /// A proof that no tree costs less than a bound.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Certificate {
+    /// Lines that some cheapest tree does without, one after the other. Only an undirected instance without prizes has them.
+    pub dropped: Vec<Dropped>,
     /// The cases; together with the trees that hold no start they are all trees.
     pub cases: Vec<Case>,
+}
+
+/// A line that is left out, and what does the same: a walk between its ends over lines that are there, none of whose steps from
+/// terminal to terminal is longer than the line.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Dropped {
+    /// The line.
+    pub line: usize,
+    /// The lines of the walk, from where the line begins to where it ends.
+    pub walk: Vec<usize>,
 }
 
 /// All trees that start here and hold no start of an earlier case.

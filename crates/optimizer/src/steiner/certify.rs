@@ -1,8 +1,9 @@
 //! From a tree that is known to be cheapest to a certificate: raised cuts on the instance itself, split where they stay
-//! too low. Nothing is reduced here, so that every leaf can be checked against the instance.
+//! too low. Of the reductions only dropped lines are used, each with its proof, so that all can be checked against the instance.
 
 use super::cases::{case, missed, starts, starts_anywhere};
 use super::certificate::{Case, Certificate, Cut, Step};
+use super::dropped::droppable;
 use super::dual_ascent::{Ascent, ascend};
 use super::graph::{Graph, History, NEVER};
 use super::instance::{Cost, Instance, Tree};
@@ -17,22 +18,52 @@ const TRIALS: usize = 6;
 #[must_use]
 pub fn certify(instance: &Instance, tree: &Tree, most_leaves: usize) -> Option<Certificate> {
     instance.validate().ok()?;
-    let mut certificate = Certificate::default();
+    let dropped = droppable(instance, &tree.lines);
+    let mut there = vec![true; instance.lines.len()];
+    dropped.iter().for_each(|one| there[one.line] = false);
+    let mut reduced = instance.clone();
+    let mut kept = there.iter();
+    reduced.lines.retain(|_| kept.next().copied().unwrap_or(true));
+    let mut certificate = Certificate { dropped, cases: Vec::new() };
     let mut left = most_leaves;
-    let starts = starts(instance);
+    let starts = if instance.root.is_none() && !instance.terminals.is_empty() {
+        vec![best_start(&reduced)]
+    } else {
+        starts(instance)
+    };
     for (place, &start) in starts.iter().enumerate() {
         let out = &starts[..place];
         if starts_anywhere(instance) && missed(instance, out) >= tree.cost {
             break;
         }
-        let (graph, copied) = case(instance, &mut History::default(), start, out);
-        let guide = if tree.root == Some(start) { guide(instance, &graph, tree) } else { None };
+        let (graph, copied) = case(&reduced, &mut History::default(), start, out);
+        let begins = Tree { root: Some(start), ..tree.clone() };
+        let guide = if holds(instance, tree, start) { guide(instance, &graph, &begins) } else { None };
         let mut proof = Proof { instance, copied, guide, target: tree.cost, left };
         let steps = proof.steps(graph)?;
         left = proof.left;
         certificate.cases.push(Case { start, steps });
     }
     (!starts_anywhere(instance) || missed(instance, &starts) >= tree.cost).then_some(certificate)
+}
+
+/// Terminals that are tried as the start.
+const STARTS: usize = 12;
+
+/// The terminal from which the raised cuts come highest: every tree holds all of them, and may start at any.
+fn best_start(instance: &Instance) -> usize {
+    let (count, most) = (instance.terminals.len(), instance.terminals.len().min(STARTS));
+    let spread = (0..most).map(|index| instance.terminals[index * count / most]);
+    let bound = |start: usize| {
+        let (graph, _) = case(instance, &mut History::default(), start, &[]);
+        ascend(&graph, graph.root, None, false).bound
+    };
+    spread.max_by_key(|&start| (bound(start), std::cmp::Reverse(start))).unwrap_or(0)
+}
+
+/// Whether an undirected tree holds a node, so that it can be led away from it; another tree must start there.
+fn holds(instance: &Instance, tree: &Tree, node: usize) -> bool {
+    tree.root == Some(node) || instance.is_undirected() && instance.terminals.contains(&node)
 }
 
 struct Proof<'a> {

@@ -23,6 +23,9 @@ pub enum Refusal {
     WrongCases,
     /// The steps of a case do not make one tree of splits, or a node is split at twice.
     WrongSteps(usize),
+    /// The line that is dropped at this position may not be: it is gone already, its walk does not do the same, or the instance
+    /// has prizes or lines that differ by direction.
+    WrongDrop(usize),
     /// A cut of this case is malformed.
     WrongCut(usize),
     /// A line is charged more than it costs.
@@ -98,7 +101,8 @@ pub fn check_bound(instance: &Instance, bound: Cost, certificate: &Certificate) 
     if starts.iter().any(|&start| start >= instance.nodes) {
         return Err(Refusal::WrongCases);
     }
-    let mut leaf = Leaf::new(instance, bound);
+    let gone = dropped(instance, certificate)?;
+    let mut leaf = Leaf::new(instance, bound, &gone);
     let everywhere = match (instance.root, instance.terminals.is_empty()) {
         (Some(root), _) => starts == [root],
         (None, false) => starts.len() == 1 && instance.terminals.contains(&starts[0]),
@@ -121,6 +125,45 @@ pub fn check_bound(instance: &Instance, bound: Cost, certificate: &Certificate) 
     Ok(())
 }
 
+/// By line: whether the certificate drops it. A cheapest tree with the line is cut in two without it; somewhere its walk leads from
+/// one part to the other, and that step, from a terminal or an end of the line to the next, joins them for no more.
+fn dropped(instance: &Instance, certificate: &Certificate) -> Result<Vec<bool>, Refusal> {
+    let mut gone = vec![false; instance.lines.len()];
+    let plain = instance.prizes.iter().all(|&(_, prize)| prize == 0)
+        && instance.lines.iter().all(|line| line.back == Some(line.there));
+    let mut terminal = vec![false; instance.nodes];
+    instance.terminals.iter().chain(&instance.root).for_each(|&node| terminal[node] = true);
+    for (place, one) in certificate.dropped.iter().enumerate() {
+        let wrong = || Refusal::WrongDrop(place);
+        let there = |line: usize| line < instance.lines.len() && !gone[line];
+        if !plain || !there(one.line) || !one.walk.iter().all(|&along| there(along) && along != one.line) {
+            return Err(wrong());
+        }
+        let line = instance.lines[one.line];
+        let (mut at, mut step) = (line.from, 0);
+        for &along in &one.walk {
+            let next = instance.lines[along];
+            at = match at {
+                at if at == next.from => next.to,
+                at if at == next.to => next.from,
+                _ => return Err(wrong()),
+            };
+            step += next.there;
+            if step > line.there {
+                return Err(wrong());
+            }
+            if terminal[at] {
+                step = 0;
+            }
+        }
+        if at != line.to {
+            return Err(wrong());
+        }
+        gone[one.line] = true;
+    }
+    Ok(gone)
+}
+
 struct Leaf<'a> {
     instance: &'a Instance,
     prizes: Vec<Cost>,
@@ -136,12 +179,12 @@ enum Turn {
 }
 
 impl<'a> Leaf<'a> {
-    fn new(instance: &'a Instance, bound: Cost) -> Self {
+    fn new(instance: &'a Instance, bound: Cost, gone: &[bool]) -> Self {
         let mut within = vec![false; instance.nodes];
         instance.terminals.iter().chain(&instance.root).for_each(|&node| within[node] = true);
         // By node, the arcs into it: their tails, their places and their costs.
         let mut into = vec![Vec::new(); instance.nodes];
-        for (index, line) in instance.lines.iter().enumerate() {
+        for (index, line) in instance.lines.iter().enumerate().filter(|&(index, _)| !gone[index]) {
             into[line.to].push((line.from, 2 * index, line.there));
             if let Some(back) = line.back {
                 into[line.from].push((line.to, 2 * index + 1, back));

@@ -6,6 +6,7 @@ mod certificate;
 mod certify;
 mod checker;
 mod degree_tests;
+mod dropped;
 mod dual_ascent;
 mod frontier;
 mod graph;
@@ -30,7 +31,7 @@ mod split;
 mod terminal_tests;
 mod tree;
 
-pub use certificate::{Case, Certificate, Cut, Step};
+pub use certificate::{Case, Certificate, Cut, Dropped, Step};
 pub use certify::certify;
 pub use checker::{Refusal, check_bound, check_tree};
 pub use instance::{Cost, Instance, Line, MOST, Malformed, Tree};

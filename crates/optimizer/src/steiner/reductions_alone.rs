@@ -58,12 +58,15 @@ fn instance(seed: u64, kind: Kind) -> Instance {
     Instance { nodes, lines, root: Some(0), terminals, prizes }
 }
 
+/// A tree's cost and arcs, where there is one.
+type Best = Option<(Cost, Vec<u32>)>;
+
 /// The least cost of a tree of the graph from its root to all terminals, with what is bought, and the arcs of one: by the sets of
 /// terminals that each node can lead to, every set split in every way.
-fn optimum(graph: &Graph) -> Option<(Cost, Vec<u32>)> {
+fn optimum(graph: &Graph) -> Best {
     let terminals: Vec<u32> = graph.terminals().into_iter().filter(|&node| node != graph.root).collect();
     let full = (1usize << terminals.len()) - 1;
-    let mut best: Vec<Vec<Option<(Cost, Vec<u32>)>>> = vec![vec![None; graph.len()]; full + 1];
+    let mut best: Vec<Vec<Best>> = vec![vec![None; graph.len()]; full + 1];
     for node in graph.nodes() {
         best[0][node as usize] = Some((0, Vec::new()));
     }
