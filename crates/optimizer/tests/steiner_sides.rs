@@ -258,6 +258,28 @@ fn fewer_arcs_out_of_the_root_lead_through_its_neighbour() {
     assert_eq!((answer.tree, answer.bound), (None, None));
 }
 
+/// By hand: a root with one line has all terminals beyond it, whatever the tree: a capacity below their number leaves none, and
+/// that is told without trying the trees of a grid of 8 by 8.
+#[test]
+fn a_line_that_everything_must_pass_is_overrun_at_once() {
+    let even = |from, to| Line { from, to, there: 1, back: Some(1) };
+    let mut lines = vec![even(64, 0)];
+    for node in 0..64 {
+        if node % 8 < 7 {
+            lines.push(even(node, node + 1));
+        }
+        if node < 56 {
+            lines.push(even(node, node + 8));
+        }
+    }
+    let terminals = vec![7, 27, 36, 56, 63];
+    let weights: Vec<_> = terminals.iter().map(|&node| (node, 1)).collect();
+    let instance = Instance { nodes: 65, lines, root: Some(64), terminals, prizes: Vec::new() };
+    let with = |most| solved(&instance, &[Side::Beyond { line: 0, weights: weights.clone(), most }], None);
+    assert_eq!((with(4).tree, with(4).bound), (None, None));
+    assert!(with(5).is_proved() && with(5).tree.is_some());
+}
+
 /// By hand: beyond the line 0–1 hang 1 and what is led through it: with one arc out of the root all three.
 #[test]
 fn a_tree_that_breaks_a_condition_is_refused_and_told_how_far_it_comes() {

@@ -286,7 +286,34 @@ impl SidedSearch<'_, '_, '_> {
         let prizes = whole.prizes.iter().map(|&(node, prize)| (node, prize.saturating_mul(scale))).collect();
         terminals.sort_unstable();
         terminals.dedup();
+        if self.sides.iter().any(|side| self.is_overrun(side, part.start, &terminals, &lines, &names)) {
+            return None;
+        }
         Some((Instance { nodes: whole.nodes, lines, root: Some(part.start), terminals, prizes }, names))
+    }
+
+    /// Whether more than the capacity of a line lies beyond it in every tree: terminals that nothing else leads to.
+    fn is_overrun(&self, side: &Side, start: usize, terminals: &[usize], lines: &[Line], names: &[usize]) -> bool {
+        let Side::Beyond { line: narrow, weights, most } = side else { return false };
+        let mut around = vec![Vec::new(); self.instance.nodes];
+        for (line, _) in lines.iter().zip(names).filter(|&(_, name)| name != narrow) {
+            around[line.from].push(line.to);
+            if line.back.is_some() {
+                around[line.to].push(line.from);
+            }
+        }
+        let mut reached = vec![false; self.instance.nodes];
+        reached[start] = true;
+        let mut open = vec![start];
+        while let Some(node) = open.pop() {
+            for &next in &around[node] {
+                if !std::mem::replace(&mut reached[next], true) {
+                    open.push(next);
+                }
+            }
+        }
+        let beyond = |node: usize| !reached[node] && terminals.binary_search(&node).is_ok();
+        weights.iter().filter(|&&(node, _)| beyond(node)).map(|&(_, weight)| weight).sum::<Cost>() > *most
     }
 
     /// What the prices make an arc cost more.
