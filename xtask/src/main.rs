@@ -2,22 +2,27 @@
 
 #![allow(clippy::disallowed_methods, clippy::print_stdout, clippy::print_stderr)]
 
+mod dwellings;
 mod picture;
 mod tidy;
 mod unread;
 
+use std::io::Write as _;
 use std::path::Path;
 use std::process::ExitCode;
 
 const USAGE: &str = "usage: cargo xtask tidy [--near]
        cargo xtask picture [--check]
        cargo xtask unread
+       cargo xtask dwellings [--boxes N] [--count N] [--seed N]
 
   tidy    hold every file against the project's conventions
   --near  also list the files that come near the length limit
   picture draw the README's picture of a plan page from what the program prints
   --check only hold the kept picture against it
-  unread  print which values of the code rest on memory, are disputed or are not entered";
+  unread  print which values of the code rest on memory, are disputed or are not entered
+  dwellings
+          print made-up surveys, one a line: 10 of 40 boxes from seed 1 if nothing else is said";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -31,6 +36,7 @@ fn main() -> ExitCode {
             print!("{}", unread::page());
             ExitCode::SUCCESS
         }
+        ["dwellings", ref flags @ ..] => dwellings(flags),
         ["help" | "--help" | "-h"] => {
             println!("{USAGE}");
             ExitCode::SUCCESS
@@ -40,6 +46,31 @@ fn main() -> ExitCode {
             ExitCode::from(2)
         }
     }
+}
+
+/// Prints generated surveys, one a line.
+fn dwellings(flags: &[&str]) -> ExitCode {
+    let Some([boxes, count, seed]) = numbers(flags, [("--boxes", 40), ("--count", 10), ("--seed", 1)]) else {
+        eprintln!("{USAGE}");
+        return ExitCode::from(2);
+    };
+    let mut out = std::io::BufWriter::new(std::io::stdout().lock());
+    for seed in (seed..).take(count as usize) {
+        if writeln!(out, "{}", dwellings::survey(boxes as usize, seed)).is_err() {
+            return ExitCode::FAILURE;
+        }
+    }
+    ExitCode::SUCCESS
+}
+
+/// The numbers behind these flags, or what each is if it is left out; nothing where there is any other word.
+fn numbers<const COUNT: usize>(words: &[&str], flags: [(&str, u64); COUNT]) -> Option<[u64; COUNT]> {
+    let mut found = flags.map(|(_, otherwise)| otherwise);
+    for pair in words.chunks(2) {
+        let place = flags.iter().position(|(flag, _)| *flag == pair[0])?;
+        found[place] = pair.get(1)?.parse().ok()?;
+    }
+    Some(found)
 }
 
 /// Draws or checks the picture and tells how that went.

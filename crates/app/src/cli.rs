@@ -44,6 +44,7 @@ pub enum Command {
     Checks(commands::checks::Args),
     Draw(commands::draw::Args),
     Circuits(commands::circuits::Args),
+    WhatIf(commands::what_if::Args),
     Why(commands::why::Args),
     Rule(commands::rule::Args),
     Editions(commands::editions::Args),

@@ -31,6 +31,7 @@ fn main() -> ExitCode {
         Command::Draw(args) => commands::draw::run(args),
         Command::Circuits(args) => commands::circuits::run(args),
         Command::Editions(args) => commands::editions::run(args),
+        Command::WhatIf(args) => commands::what_if::run(args),
         Command::Why(args) => commands::why::run(args),
         Command::Rule(args) => commands::rule::run(args),
         Command::Places(args) => commands::places::run(args),

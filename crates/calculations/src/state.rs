@@ -4,7 +4,7 @@ use dwelling::{
     Body, BoxIndex, CableKind, CircuitIndex, CircuitTree, Clamps, Dwelling, Feed, GroundFact, Holding, PanelIndex,
     RouteEnd, RouteKind, Run, circuit_trees, names,
 };
-use electrical::{ConductorMetal, Gauge, Length};
+use electrical::{ConductorMetal, Gauge, Length, Volume};
 use remedies::{BoxWork, Device, Planned, Step};
 use rulebook::CodeInForce;
 
@@ -173,12 +173,16 @@ fn work_on(dwelling: &mut Dwelling, planned: &Planned, at: BoxIndex) {
         Device::Gfci => Holding::Gfci,
         Device::Afci => Holding::Afci,
         Device::Dual => Holding::Dual,
+        Device::Blank => Holding::Splice,
     };
     // What was seen of a loose ground does not hold once it is restored.
     if matches!(chosen.step, Step::RestoreKept | Step::RestoreFitted) {
         device_box.found.clear();
     }
-    if chosen.box_work != BoxWork::Keep {
+    if let Some(added) = chosen.box_work.added_volume() {
+        let before = device_box.body.added_volume.unwrap_or(Volume::ZERO);
+        device_box.body.added_volume = Some(before + added);
+    } else if chosen.box_work != BoxWork::Keep {
         let volume = chosen.box_work.new_volume();
         device_box.body = Body { volume, clamps: Some(Clamps::None), gangs: 1, ..Body::default() };
     }

@@ -3,8 +3,7 @@
 use crate::geometry::{Spot, spot};
 use crate::placing::Field;
 
-const STEPS: usize = 48;
-const COARSER: usize = 4;
+const STEPS: usize = 16;
 /// How far a curve may bow out, as a share of its length.
 const BOWS: [f64; 7] = [0.12, -0.12, 0.22, -0.22, 0.36, -0.36, 0.0];
 const ON_A_SYMBOL: f64 = 60.0;
@@ -34,11 +33,32 @@ pub(crate) fn curve(field: &Field, from: Spot, to: Spot, off: f64) -> Vec<Spot> 
 fn bowed(from: Spot, to: Spot, bow: f64, off: f64) -> Vec<Spot> {
     let middle = from.towards(to, 0.5).plus(to.minus(from).turned().times(2.0 * bow));
     let at = |part: f64| from.towards(middle, part).towards(middle.towards(to, part), part);
-    let far = |spot: &Spot| spot.minus(from).length() >= off && spot.minus(to).length() >= off;
-    let points = (0..=STEPS).map(|step| at(step as f64 / STEPS as f64)).filter(far).collect::<Vec<_>>();
-    // Its ends are found finely; between them a coarser line looks the same.
-    let last = points.len().saturating_sub(1);
-    points.iter().enumerate().filter(|(index, _)| index % COARSER == 0 || *index == last).map(|(_, at)| *at).collect()
+    let points: Vec<Spot> = (0..=STEPS).map(|step| at(step as f64 / STEPS as f64)).collect();
+    clipped(&clipped(&points, from, off), to, off)
+}
+
+/// A line of points without what lies within a distance of a spot at which it begins or ends.
+pub(crate) fn clipped(points: &[Spot], around: Spot, off: f64) -> Vec<Spot> {
+    let mut points = points.to_vec();
+    for _end in 0..2 {
+        while points.len() > 1 && points[0].minus(around).length() < off {
+            let (first, second) = (points[0], points[1]);
+            if second.minus(around).length() <= off {
+                points.remove(0);
+                continue;
+            }
+            let mut inside_share = (0.0, 1.0);
+            for _halving in 0..24 {
+                let middle = (inside_share.0 + inside_share.1) / 2.0;
+                let is_inside = first.towards(second, middle).minus(around).length() < off;
+                inside_share = if is_inside { (middle, inside_share.1) } else { (inside_share.0, middle) };
+            }
+            points[0] = first.towards(second, inside_share.1);
+            break;
+        }
+        points.reverse();
+    }
+    points
 }
 
 /// The corners of an arrowhead at a share of a line of points, pointing along it; nothing for a short one.
@@ -91,8 +111,16 @@ mod tests {
         let points = curve(&field, spot(20.0, 100.0), spot(180.0, 100.0), 5.0);
         assert_eq!(field.symbols_on(&points), 0);
         let ends = (points[0], points[points.len() - 1]);
-        assert!(ends.0.minus(spot(20.0, 100.0)).length() >= 5.0);
+        assert!((ends.0.minus(spot(20.0, 100.0)).length() - 5.0).abs() < 1e-4);
         assert!(points.iter().any(|at| distance_to_line(*at, ends.0, ends.1) > 5.0));
+    }
+
+    #[test]
+    fn a_line_is_clipped_where_it_leaves_a_symbol() {
+        let line = [spot(0.0, 0.0), spot(3.0, 0.0), spot(20.0, 0.0)];
+        let clipped = clipped(&line, spot(0.0, 0.0), 6.0);
+        assert_eq!(clipped.len(), 2);
+        assert!((clipped[0].x - 6.0).abs() < 1e-4 && clipped[1] == spot(20.0, 0.0));
     }
 
     #[test]

@@ -5,11 +5,11 @@ use crate::label::Piece;
 use crate::line_style::circuit_line;
 use crate::lists::{Picture, Row};
 use crate::places::{FloorNumber, floor_of, place_of_box, place_of_end};
-use crate::shown::{Ground, Moment, Shown};
+use crate::shown::{Ground, Layer, Moment, Shown};
 use crate::symbol::Kind;
 use crate::words;
 use crate::work_mark::WorkMark;
-use dwelling::{BondedGroups, BoxIndex, CircuitTree, Reach, RouteEnd};
+use dwelling::{BondedGroups, BoxIndex, CircuitTree, PanelIndex, Reach, RouteEnd, SourceIndex};
 
 /// Every row for a floor; the plan is missing where nothing could be drawn.
 pub(crate) fn rows(shown: &Shown, floor: FloorNumber, plan: Option<&FloorPlan>) -> Vec<Row> {
@@ -98,7 +98,14 @@ fn bought(rows: &mut Vec<Row>, shown: &Shown, floor: FloorNumber) {
             dwelling::RouteKind::Egc => "grounding conductor (EGC) that is brought",
             dwelling::RouteKind::NewCable => "new cable with a ground, in place of the old run",
         };
-        rows.push(Row::Explained(Picture::Route(kind), says.to_owned()));
+        rows.push(Row::Explained(Picture::Route(kind, ""), says.to_owned()));
+    }
+    let stretches = || shown.bought.iter().flat_map(|route| &route.path).filter(|stretch| stretch.floor == floor);
+    for layer in Layer::ALL.into_iter().filter(|layer| stretches().any(|stretch| stretch.layer == *layer)) {
+        rows.push(Row::Explained(Picture::Route(dwelling::RouteKind::Egc, layer.dashes()), layer.meaning().to_owned()));
+    }
+    if stretches().next().is_some() {
+        rows.push(Row::Explained(Picture::Ring, "goes up or down here".to_owned()));
     }
 }
 
@@ -143,10 +150,12 @@ fn symbols(rows: &mut Vec<Row>, shown: &Shown, (floor, here): (FloorNumber, &[Bo
         for ground in Ground::ALL.into_iter().filter(|ground| on_plan().any(|one| one.ground == *ground)) {
             rows.push(Row::Explained(Picture::Symbol(Kind::Receptacle, ground), ground.meaning().to_owned()));
         }
-        let panels = (0..shown.dwelling.panels.len()).map(|at| RouteEnd::Panel(dwelling::PanelIndex(at)));
-        let mut places = panels.filter_map(|panel| place_of_end(shown.dwelling, panel));
-        if places.any(|place| place.floor == floor) {
+        let is_here = |end| place_of_end(shown.dwelling, end).is_some_and(|place| place.floor == floor);
+        if (0..shown.dwelling.panels.len()).any(|at| is_here(RouteEnd::Panel(PanelIndex(at)))) {
             rows.push(Row::Explained(Picture::Panel, "panel".to_owned()));
+        }
+        if (0..shown.dwelling.sources.len()).any(|at| is_here(RouteEnd::Source(SourceIndex(at)))) {
+            rows.push(Row::Explained(Picture::Source, "place at which a ground might be taken".to_owned()));
         }
         rows.push(Row::Explained(Picture::Wall(true), "outside wall; thin: inside wall".to_owned()));
     }

@@ -1,13 +1,16 @@
 //! Drawings of a dwelling: the plan of each floor as it was found or as a plan leaves it, in SVG for paper and screen.
 
 mod answer;
+mod bringing;
 mod curve;
+mod feeding;
 mod floor_plan;
 mod geometry;
 mod label;
 mod legend;
 mod line_style;
 mod lists;
+mod naming;
 mod places;
 mod placing;
 mod room_names;

@@ -26,8 +26,11 @@ const PICTURE_HEIGHT: f64 = 15.0;
 pub(crate) enum Picture {
     Symbol(Kind, Ground),
     Panel,
+    Source,
+    /// Where a way goes up or down.
+    Ring,
     Line(Pen, String),
-    Route(RouteKind),
+    Route(RouteKind, &'static str),
     Wall(bool),
     Piece(Piece),
 }
@@ -67,7 +70,7 @@ impl Row {
             Self::Heading(_) => lines + 8.0,
             Self::Words(_) => lines + 1.5,
             Self::Caution(_) => lines + 8.0,
-            Self::Explained(..) => lines.max(PICTURE_HEIGHT),
+            Self::Explained(..) => (lines + 2.5).max(PICTURE_HEIGHT),
             Self::Named(..) => lines + 1.5,
         }
     }
@@ -120,14 +123,16 @@ fn draw_picture(svg: &mut Svg, picture: &Picture, left: Spot) {
     let (from, to) = (left, left.plus(spot(PICTURE - 6.0, 0.0)));
     match picture {
         Picture::Symbol(kind, ground) => symbol::draw(svg, middle, *kind, *ground, spot(0.0, -1.0)),
-        Picture::Panel => symbol::draw_panel(svg, middle),
+        Picture::Panel => symbol::draw_panel(svg, middle, spot(0.0, -1.0)),
+        Picture::Source => symbol::draw_source(svg, middle, 5.0),
+        Picture::Ring => svg.circle(middle, crate::bringing::RING, &Pen::line(BLACK, 0.9).filled(WHITE)),
         Picture::Line(pen, number) => {
             let number = label::Label::of(vec![Piece::Circuit(number.clone(), pen.clone())]);
             let (width, height) = number.size();
             number.draw(svg, from.minus(spot(0.0, height / 2.0)));
             svg.line(from.plus(spot(width + 1.0, 0.0)), to, pen);
         }
-        Picture::Route(kind) => floor_plan::route_line(svg, &[from, to], *kind),
+        Picture::Route(kind, dashes) => crate::bringing::route_line(svg, &[from, to], *kind, dashes),
         Picture::Wall(outside) => {
             svg.line(from, to, &Pen::line(BLACK, floor_plan::wall_width(*outside)));
         }

@@ -51,6 +51,14 @@ fn in_room(dwelling: &Dwelling, room: Option<RoomIndex>, at: Option<Point>) -> O
     Some(Place { floor: dwelling.room(room?).floor, at: at? })
 }
 
+/// The floor of an end of a route, where known; that of a box is known without its position.
+pub(crate) fn floor_of_end(dwelling: &Dwelling, end: RouteEnd) -> Option<FloorNumber> {
+    match end {
+        RouteEnd::Box(at) => Some(floor_of(dwelling, at)),
+        end => place_of_end(dwelling, end).map(|place| place.floor),
+    }
+}
+
 /// Where an end of a route is.
 pub(crate) fn place_of_end(dwelling: &Dwelling, end: RouteEnd) -> Option<Place> {
     match end {

@@ -11,14 +11,15 @@ const LEADER_FROM: f64 = 4.0;
 /// What it costs, in points of distance, to stand across a line.
 const ACROSS_A_LINE: f64 = 7.0;
 const ACROSS_A_WALL: f64 = 16.0;
+const ACROSS_AN_OUTSIDE_WALL: f64 = 34.0;
 /// What it costs for a leader to cross a line.
 const LEADER_ACROSS: f64 = 4.0;
 /// What it costs for a leader to pass under a label or across a symbol or another leader: more than standing far off.
 const LEADER_LOST: f64 = 70.0;
 /// What it costs to stand in another room than what it names.
-const OTHER_ROOM: f64 = 9.0;
+const OTHER_ROOM: f64 = 18.0;
 /// What is left free around a label.
-const AIR: f64 = 0.8;
+const AIR: f64 = 1.4;
 
 /// What wants a place.
 #[derive(Clone, Debug)]
@@ -66,8 +67,8 @@ impl Field {
     }
 
     /// Adds a wall, on which things should stand even less.
-    pub(crate) fn add_wall(&mut self, from: Spot, to: Spot) {
-        self.lines.push(((from, to), ACROSS_A_WALL));
+    pub(crate) fn add_wall(&mut self, from: Spot, to: Spot, outside: bool) {
+        self.lines.push(((from, to), if outside { ACROSS_AN_OUTSIDE_WALL } else { ACROSS_A_WALL }));
     }
 
     pub(crate) fn is_free_of_symbols(&self, area: &Area) -> bool {
@@ -144,7 +145,8 @@ impl Field {
     }
 
     fn cost_of_lines_under(&self, area: &Area) -> f64 {
-        let under = self.lines.iter().filter(|((from, to), _)| area.is_crossed(*from, *to));
+        let wide = area.grown(AIR);
+        let under = self.lines.iter().filter(|((from, to), _)| wide.is_crossed(*from, *to));
         under.map(|(_, cost)| cost).sum()
     }
 

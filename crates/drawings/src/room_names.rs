@@ -12,8 +12,9 @@ const GRID: usize = 16;
 /// What it costs to stand across a line, in points away from the middle of the room.
 const ACROSS_A_LINE: f64 = 18.0;
 
-/// Names the rooms of a floor.
-pub(crate) fn name_rooms(shown: &Shown, floor: FloorNumber, field: &mut Field, svg: &mut Svg) {
+/// Names the rooms of a floor; those whose names found no room.
+pub(crate) fn name_rooms(shown: &Shown, floor: FloorNumber, field: &mut Field, svg: &mut Svg) -> Vec<String> {
+    let mut without = Vec::new();
     for (index, room) in shown.dwelling.rooms.iter().enumerate() {
         let outline = field.rooms.get(index).cloned().unwrap_or_default();
         if room.floor != floor || outline.is_empty() {
@@ -28,7 +29,10 @@ pub(crate) fn name_rooms(shown: &Shown, floor: FloorNumber, field: &mut Field, s
                 let wish = Wish { anchors: vec![(middle(&outline), 2.0)], size, least: 1.0, room: None };
                 match field.place_all(&[wish]).pop().flatten() {
                     Some(placed) => (kind, vec![name], placed.area, placed.leader),
-                    None => continue,
+                    None => {
+                        without.push(room.title.clone().unwrap_or_else(|| room.id.clone()));
+                        continue;
+                    }
                 }
             }
         };
@@ -43,6 +47,7 @@ pub(crate) fn name_rooms(shown: &Shown, floor: FloorNumber, field: &mut Field, s
         }
         svg.close();
     }
+    without
 }
 
 /// The best place for a name in its room.

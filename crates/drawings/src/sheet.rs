@@ -4,7 +4,7 @@ use crate::floor_plan::{FloorPlan, extent, floor_plan};
 use crate::geometry::{Area, spot};
 use crate::legend::rows;
 use crate::lists::{COLUMN, GUTTER, Row, columns, flow, rule};
-use crate::places::FloorNumber;
+use crate::places::{FloorNumber, floor_of};
 use crate::scale::{Scale, scale_bar};
 use crate::shown::{Moment, Shown};
 use crate::svg::{Anchor, BLACK, Pen, Svg, Type};
@@ -19,6 +19,10 @@ const TITLE: f64 = 36.0;
 const FOOT: f64 = 26.0;
 /// What is left free around the rooms for labels.
 const AROUND: f64 = 28.0;
+/// The same where a plan has a sheet for itself.
+const CLOSE: f64 = 20.0;
+/// From so many boxes on, a plan gets a sheet for itself where that makes its scale larger.
+const CROWDED: usize = 32;
 /// The least height of columns below a plan.
 const LEAST_BELOW: f64 = 190.0;
 
@@ -55,7 +59,8 @@ pub(crate) fn sheets_of(shown: &Shown, floor: FloorNumber) -> Vec<Sheet> {
             (UPRIGHT, None, flow(&mut svg, &all, &columns(&body)), None)
         }
         Some((left, right, below, above)) => {
-            let layout = best_layout(right - left, above - below);
+            let here = shown.dwelling.box_indices().filter(|at| floor_of(shown.dwelling, *at) == floor).count();
+            let layout = best_layout(right - left, above - below, here >= CROWDED);
             let plan = floor_plan(shown, floor, layout.scale.points_per_foot, layout.plan);
             let all = rows(shown, floor, plan.as_ref());
             if let Some(plan) = &plan {
@@ -66,7 +71,8 @@ pub(crate) fn sheets_of(shown: &Shown, floor: FloorNumber) -> Vec<Sheet> {
             (layout.size, plan, left_over, Some(layout.scale))
         }
     };
-    let mut sheets = vec![finished(svg, shown, (floor, 1), size, plan.as_ref(), scale.as_ref())];
+    let goes_on = !left_over.is_empty();
+    let mut sheets = vec![finished(svg, shown, (floor, 1, goes_on), size, plan.as_ref(), scale.as_ref())];
     let mut left_over = left_over;
     while !left_over.is_empty() {
         let mut svg = Svg::default();
@@ -76,7 +82,7 @@ pub(crate) fn sheets_of(shown: &Shown, floor: FloorNumber) -> Vec<Sheet> {
             break;
         }
         left_over = still;
-        sheets.push(finished(svg, shown, (floor, sheets.len() + 1), UPRIGHT, None, None));
+        sheets.push(finished(svg, shown, (floor, sheets.len() + 1, false), UPRIGHT, None, None));
     }
     sheets
 }
@@ -87,9 +93,12 @@ fn body((width, height): (f64, f64)) -> Area {
 }
 
 /// The layout that gives the plan its largest scale, and at equal scales the columns the most room.
-fn best_layout(wide: f64, high: f64) -> Layout {
+fn best_layout(wide: f64, high: f64, crowded: bool) -> Layout {
     for scale in Scale::usual() {
-        let layouts = layouts(&scale, wide, high);
+        let mut layouts = layouts(&scale, wide, high);
+        if crowded {
+            layouts.extend(whole_sheets(&scale, wide, high));
+        }
         let room = |layout: &Layout| layout.columns.iter().map(Area::height).sum::<f64>();
         if let Some(best) = layouts.into_iter().max_by(|one, other| room(one).total_cmp(&room(other))) {
             return best;
@@ -101,6 +110,14 @@ fn best_layout(wide: f64, high: f64) -> Layout {
     let down = (plan.height() - 2.0 * AROUND) / high.max(1.0);
     let columns = columns(&Area::new(plan.right + GUTTER, body.top, body.right, body.bottom));
     Layout { size: LYING, scale: Scale::unusual(across.min(down)), plan, columns }
+}
+
+/// The ways in which a plan takes a whole sheet, what stands beside it being left for the next.
+fn whole_sheets(scale: &Scale, wide: f64, high: f64) -> impl Iterator<Item = Layout> {
+    let (width, height) = (wide * scale.points_per_foot + 2.0 * CLOSE, high * scale.points_per_foot + 2.0 * CLOSE);
+    let fits = move |size: &(f64, f64)| width <= body(*size).width() && height <= body(*size).height();
+    let layout = |size| Layout { size, scale: scale.clone(), plan: body(size), columns: Vec::new() };
+    [UPRIGHT, LYING].into_iter().filter(fits).map(layout)
 }
 
 /// The ways in which a plan of so many feet fits at a scale, with a column of its own.
@@ -143,7 +160,7 @@ fn separate(svg: &mut Svg, layout: &Layout) {
 fn finished(
     body: Svg,
     shown: &Shown,
-    (floor, part): (FloorNumber, usize),
+    (floor, part, goes_on): (FloorNumber, usize, bool),
     size: (f64, f64),
     plan: Option<&FloorPlan>,
     scale: Option<&Scale>,
@@ -158,6 +175,7 @@ fn finished(
     let part = if part > 1 { format!(", sheet {part}") } else { String::new() };
     let below = format!("{}{part}, {moment}", words::floor(floor));
     let title = format!("{name}: {below}");
+    let below = if goes_on { format!("{below}; what does not fit here is on sheet 2") } else { below };
     let mut svg = Svg::default();
     svg.words(spot(0.0, 14.0), &cut_to(name, 14.0, true, width), Type::bold(14.0), Anchor::Start);
     svg.words(spot(0.0, 26.0), &below, Type::plain(9.0), Anchor::Start);

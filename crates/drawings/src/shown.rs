@@ -1,14 +1,14 @@
 //! What a drawing shows of a dwelling: as it was found, or as a plan leaves it.
 
-use crate::places::floor_of;
+use crate::places::{FloorNumber, floor_of_end};
 use crate::words;
 use crate::work_mark::{WorkMark, work_at};
 use diagnosis::Diagnosis;
 use dwelling::{
-    BondedGroups, BoxIndex, CircuitTree, Dwelling, Feed, GroundFact, Holding, PanelIndex, RouteEnd, RouteKind,
+    BondedGroups, BoxIndex, CircuitTree, Dwelling, Feed, GroundFact, Holding, PanelIndex, Point, RouteEnd, RouteKind,
     circuit_trees, names,
 };
-use remedies::{Device, Planned};
+use remedies::{Device, Planned, Way};
 
 names! {
     /// When a drawing holds.
@@ -85,6 +85,70 @@ pub(crate) struct Bought {
     pub(crate) length: String,
     pub(crate) openings: u32,
     pub(crate) ends: (RouteEnd, RouteEnd),
+    /// The way on the floor plans, where it is known.
+    pub(crate) path: Vec<Stretch>,
+}
+
+/// A straight stretch of a way on the plan of a floor.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Stretch {
+    pub(crate) floor: FloorNumber,
+    pub(crate) from: Point,
+    pub(crate) to: Point,
+    pub(crate) layer: Layer,
+}
+
+/// Where a stretch lies.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Layer {
+    Wall,
+    Surface,
+    Above,
+    Below,
+}
+
+impl Layer {
+    pub(crate) const ALL: [Self; 4] = [Self::Wall, Self::Surface, Self::Above, Self::Below];
+
+    pub(crate) const fn dashes(self) -> &'static str {
+        match self {
+            Self::Wall => "8 2 2 2",
+            Self::Surface => "0",
+            Self::Above => "5 3",
+            Self::Below => "2 2",
+        }
+    }
+
+    pub(crate) const fn meaning(self) -> &'static str {
+        match self {
+            Self::Wall => "inside walls",
+            Self::Surface => "on the surface, along the baseboard",
+            Self::Above => "above the ceiling, in the attic",
+            Self::Below => "below the floor, in the crawl space or basement",
+        }
+    }
+}
+
+/// The way on the floor plans of what a plan buys, as far as it was built from them.
+fn path_of(plan: &Planned, way: &Way) -> Vec<Stretch> {
+    let lines = way.own().iter().flat_map(|link| plan.legs_of(link)).map(|leg| leg.line);
+    let layer = |layer: routes::Layer| match layer {
+        routes::Layer::Wall => Layer::Wall,
+        routes::Layer::Surface => Layer::Surface,
+        routes::Layer::Attic => Layer::Above,
+        routes::Layer::CrawlSpace | routes::Layer::Basement => Layer::Below,
+    };
+    let mut path = Vec::new();
+    for line in lines {
+        let pairs = line.windows(2).filter(|pair| pair[0].floor == pair[1].floor && pair[0].at != pair[1].at);
+        path.extend(pairs.map(|pair| Stretch {
+            floor: Some(pair[1].floor),
+            from: pair[0].at,
+            to: pair[1].at,
+            layer: layer(pair[1].layer),
+        }));
+    }
+    path
 }
 
 /// Everything that a drawing shows.
@@ -166,6 +230,7 @@ impl<'a> Shown<'a> {
                 length: plan.length_of(way.own()).to_string(),
                 openings: plan.openings_of(way.own()),
                 ends: (way.from, RouteEnd::Box(way.to)),
+                path: path_of(plan, &way),
                 id: way.id,
             });
         }
@@ -187,13 +252,13 @@ impl<'a> Shown<'a> {
         }
     }
 
-    /// The name of a box, with its floor where that is another one.
-    pub(crate) fn name_from(&self, at: BoxIndex, floor: Option<i8>) -> String {
-        let id = &self.dwelling.device_box(at).id;
-        match floor_of(self.dwelling, at) {
-            other if other == floor => id.clone(),
-            Some(other) => format!("{id}, floor {other}"),
-            None => format!("{id}, floor not stated"),
+    /// The name of an end, with its floor where that is another one.
+    pub(crate) fn name_from(&self, end: RouteEnd, floor: FloorNumber) -> String {
+        let name = self.end_name(end);
+        match floor_of_end(self.dwelling, end) {
+            Some(Some(other)) if floor != Some(other) => format!("{name}, floor {other}"),
+            Some(None) if floor.is_some() => format!("{name}, floor not stated"),
+            _ => name.to_owned(),
         }
     }
 
@@ -251,6 +316,7 @@ fn held_after(plan: &Planned, at: BoxIndex) -> Holding {
         Device::Gfci => Holding::Gfci,
         Device::Afci => Holding::Afci,
         Device::Dual => Holding::Dual,
+        Device::Blank => Holding::Splice,
     }
 }
 

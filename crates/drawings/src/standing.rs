@@ -46,7 +46,7 @@ pub(crate) fn stand(
     outline: &[Spot],
     wall_within: f64,
 ) -> Option<Standing> {
-    let (first, into) = against_wall(place, outline, wall_within);
+    let (first, into) = against_wall(place, outline, wall_within, RADIUS);
     let along = into.turned();
     let step = 2.0 * RADIUS + 4.5;
     let aside =
@@ -68,8 +68,8 @@ fn area(centre: Spot) -> Area {
     symbol_area(centre).grown(0.4)
 }
 
-/// The middle of a symbol that touches the wall it is at, and the direction into the room.
-fn against_wall(place: Spot, outline: &[Spot], wall_within: f64) -> (Spot, Spot) {
+/// The middle of a symbol that stands half as deep off the wall it is at, and the direction into the room.
+pub(crate) fn against_wall(place: Spot, outline: &[Spot], wall_within: f64, half_depth: f64) -> (Spot, Spot) {
     let upwards = spot(0.0, -1.0);
     let nearest = sides(outline)
         .map(|side| (distance_to_line(place, side.0, side.1), side))
@@ -81,7 +81,7 @@ fn against_wall(place: Spot, outline: &[Spot], wall_within: f64) -> (Spot, Spot)
     let inwards = |way: Spot| crate::geometry::is_inside(place.plus(way.times(wall_within * 1.5)), outline);
     let into = if inwards(normal) { normal } else { normal.times(-1.0) };
     let on_the_wall = side.0.plus(direction.times(place.minus(side.0).dot(direction)));
-    (on_the_wall.plus(into.times(RADIUS + 1.5)), into)
+    (on_the_wall.plus(into.times(half_depth + 1.5)), into)
 }
 
 #[cfg(test)]

@@ -85,74 +85,112 @@ pub(crate) fn draw(svg: &mut Svg, centre: Spot, kind: Kind, ground: Ground, into
         Ground::None => svg.circle(centre, RADIUS, &outline.filled(WHITE)),
         Ground::Unknown => svg.circle(centre, RADIUS, &outline.filled(WHITE).dashed("1.6 1.4")),
     }
-    match ground {
-        Ground::Whole => inside(svg, centre, kind, into, WHITE, 1.0),
-        Ground::ByPlan => {
-            inside(svg, centre, kind, into, WHITE, 2.6);
-            inside(svg, centre, kind, into, BLACK, 1.0);
-        }
-        _ => inside(svg, centre, kind, into, BLACK, 1.0),
-    }
+    inside(svg, centre, kind, into, Inks::on(ground));
     if matches!(kind, Kind::Receptacle | Kind::SwitchAndReceptacle) {
-        strokes(svg, centre, into, BLACK, 1.0, RADIUS, RADIUS + STROKES_OUT);
+        for side in receptacle_sides(centre, into) {
+            svg.line(
+                side.plus(into.times(RADIUS)),
+                side.plus(into.times(RADIUS + STROKES_OUT)),
+                &Pen::line(BLACK, 1.0),
+            );
+        }
+    }
+}
+
+/// The colours of what stands inside a disc: above its middle, and below.
+#[derive(Clone, Copy)]
+struct Inks {
+    above: &'static str,
+    below: &'static str,
+}
+
+impl Inks {
+    const fn on(ground: Ground) -> Self {
+        match ground {
+            Ground::Whole => Self { above: WHITE, below: WHITE },
+            Ground::ByPlan => Self { above: BLACK, below: WHITE },
+            Ground::Unsound | Ground::None | Ground::Unknown => Self { above: BLACK, below: BLACK },
+        }
     }
 }
 
 /// What stands inside the disc.
-fn inside(svg: &mut Svg, centre: Spot, kind: Kind, into: Spot, colour: &'static str, width: f64) {
-    let pen = Pen::line(colour, width);
-    let letter = |svg: &mut Svg, text: &str| {
-        // A letter has no outline: it is set again, fatter, as its own background.
-        if width <= 1.0 {
-            svg.words(centre.plus(spot(0.0, 2.5)), text, Type::bold(7.0).in_colour(colour), Anchor::Middle);
-        } else {
-            svg.circle(centre, RADIUS - 1.6, &Pen::line(colour, 0.0).filled(colour));
-        }
-    };
+fn inside(svg: &mut Svg, centre: Spot, kind: Kind, into: Spot, inks: Inks) {
+    let reach = RADIUS * std::f64::consts::FRAC_1_SQRT_2;
     match kind {
-        Kind::Receptacle => strokes(svg, centre, into, colour, width, -RADIUS, RADIUS),
-        Kind::SwitchAndReceptacle => {
-            strokes(svg, centre, into, colour, width, -RADIUS, RADIUS);
-            let across = into.turned();
-            svg.line(centre.minus(across.times(RADIUS)), centre.plus(across.times(RADIUS)), &pen);
+        Kind::Receptacle | Kind::SwitchAndReceptacle => {
+            for side in receptacle_sides(centre, into) {
+                let (from, to) = (side.minus(into.times(RADIUS * 0.94)), side.plus(into.times(RADIUS * 0.94)));
+                stroke(svg, from, to, centre.y, inks);
+            }
+            if kind == Kind::SwitchAndReceptacle {
+                let across = into.turned().times(RADIUS * 0.94);
+                stroke(svg, centre.minus(across), centre.plus(across), centre.y, inks);
+            }
         }
-        Kind::Switch => letter(svg, "S"),
         Kind::Luminaire => {
-            let reach = RADIUS * std::f64::consts::FRAC_1_SQRT_2;
-            svg.line(centre.plus(spot(-reach, -reach)), centre.plus(spot(reach, reach)), &pen);
-            svg.line(centre.plus(spot(-reach, reach)), centre.plus(spot(reach, -reach)), &pen);
+            for (x, y) in [(reach, reach), (-reach, reach)] {
+                stroke(svg, centre.minus(spot(x, y)), centre.plus(spot(x, y)), centre.y, inks);
+            }
         }
-        Kind::Splice => letter(svg, "J"),
         Kind::NoSlots => {
-            let half = RADIUS * 0.5;
-            svg.area(&Area::around(centre, (2.0 * half, 2.0 * half)), 0.0, &pen);
+            let corners = Area::around(centre, (RADIUS, RADIUS)).corners();
+            for (index, corner) in corners.iter().enumerate() {
+                stroke(svg, *corner, corners[(index + 1) % corners.len()], centre.y, inks);
+            }
         }
+        Kind::Switch => letter(svg, centre, "S", inks),
+        Kind::Splice => letter(svg, centre, "J", inks),
+        Kind::NotSeen => letter(svg, centre, "?", inks),
         Kind::Empty => {}
-        Kind::NotSeen => letter(svg, "?"),
     }
 }
 
-/// The two parallel strokes of a receptacle, from and to so far from its centre.
-fn strokes(svg: &mut Svg, centre: Spot, into: Spot, colour: &'static str, width: f64, from: f64, to: f64) {
+/// A letter in a disc; where the disc is of two colours it stands on a light one of its own.
+fn letter(svg: &mut Svg, centre: Spot, text: &str, inks: Inks) {
+    if inks.above != inks.below {
+        svg.circle(centre, RADIUS - 1.6, &Pen::line(WHITE, 0.0).filled(WHITE));
+    }
+    svg.words(centre.plus(spot(0.0, 2.5)), text, Type::bold(7.0).in_colour(inks.above), Anchor::Middle);
+}
+
+/// A stroke that changes its colour where it crosses a height.
+fn stroke(svg: &mut Svg, from: Spot, to: Spot, height: f64, inks: Inks) {
+    let ink = |one: Spot, other: Spot| if one.y + other.y < 2.0 * height { inks.above } else { inks.below };
+    let crosses = (from.y - height) * (to.y - height) < -1e-9;
+    if inks.above == inks.below || !crosses {
+        svg.line(from, to, &Pen::line(ink(from, to), 1.0));
+        return;
+    }
+    let middle = from.towards(to, (height - from.y) / (to.y - from.y));
+    svg.line(from, middle, &Pen::line(ink(from, middle), 1.0));
+    svg.line(middle, to, &Pen::line(ink(middle, to), 1.0));
+}
+
+/// The middles of the two parallel strokes of a receptacle.
+fn receptacle_sides(centre: Spot, into: Spot) -> [Spot; 2] {
     let aside = into.turned().times(1.7);
-    let shorten = if from.abs() >= RADIUS && from < 0.0 { 0.94 } else { 1.0 };
-    for side in [centre.plus(aside), centre.minus(aside)] {
-        let (start, end) = (side.plus(into.times(from * shorten)), side.plus(into.times(to)));
-        svg.line(start, end, &Pen::line(colour, width));
-    }
+    [centre.plus(aside), centre.minus(aside)]
 }
 
-/// Draws a panel: a bar, half of it black from corner to corner.
-pub(crate) fn draw_panel(svg: &mut Svg, centre: Spot) {
-    let bar = Area::around(centre, PANEL);
-    let [one, _, three, four] = bar.corners();
-    svg.area(&bar, 0.0, &Pen::line(BLACK, 1.0).filled(WHITE));
-    svg.polygon(&[one, three, four], &Pen::line(BLACK, 0.0).filled(BLACK));
+/// The area that a panel or a ground source takes at a wall.
+pub(crate) fn fixed_area(centre: Spot, into: Spot) -> Area {
+    let (along, deep) = (into.turned().times(PANEL.0), into.times(PANEL.1));
+    Area::around(centre, (along.x.abs() + deep.x.abs(), along.y.abs() + deep.y.abs())).grown(1.0)
+}
+
+/// Draws a panel: a bar along its wall, half of it black from corner to corner.
+pub(crate) fn draw_panel(svg: &mut Svg, centre: Spot, into: Spot) {
+    let (along, deep) = (into.turned().times(PANEL.0 / 2.0), into.times(PANEL.1 / 2.0));
+    let (one, two) = (centre.minus(along), centre.plus(along));
+    let corners = [one.minus(deep), two.minus(deep), two.plus(deep), one.plus(deep)];
+    svg.polygon(&corners, &Pen::line(BLACK, 1.0).filled(WHITE));
+    svg.polygon(&[corners[0], corners[2], corners[3]], &Pen::line(BLACK, 0.0).filled(BLACK));
 }
 
 /// Draws a place at which a ground can be taken: a stem on three bars, each shorter than the one above.
 pub(crate) fn draw_source(svg: &mut Svg, centre: Spot, size: f64) {
-    let pen = Pen::line(BLACK, size * 0.16);
+    let pen = Pen::line(BLACK, f64::max(size * 0.16, 0.6));
     svg.line(centre.plus(spot(0.0, -size)), centre, &pen);
     for (row, half) in [(0.0, 0.85), (0.4, 0.55), (0.8, 0.25)] {
         let middle = centre.plus(spot(0.0, row * size));

@@ -11,6 +11,8 @@ pub(crate) enum WorkMark {
     Fault,
     Box,
     WideBox,
+    Extension,
+    TakenOut,
     New,
     LoadSide,
     Joined,
@@ -20,12 +22,14 @@ pub(crate) enum WorkMark {
 }
 
 impl WorkMark {
-    pub(crate) const ALL: [Self; 11] = [
+    pub(crate) const ALL: [Self; 13] = [
         Self::Nothing,
         Self::Danger,
         Self::Fault,
         Self::Box,
         Self::WideBox,
+        Self::Extension,
+        Self::TakenOut,
         Self::New,
         Self::LoadSide,
         Self::Joined,
@@ -40,6 +44,8 @@ impl WorkMark {
             Self::Fault => "F",
             Self::Box => "B",
             Self::WideBox => "BB",
+            Self::Extension => "X",
+            Self::TakenOut => "C",
             Self::New => "N",
             Self::LoadSide => "L",
             Self::Joined => "E",
@@ -56,6 +62,8 @@ impl WorkMark {
             Self::Fault => "put a fault right first (false ground, polarity, a ground to part)",
             Self::Box => "cut the box out for a larger old-work box",
             Self::WideBox => "cut the box out for a two-gang old-work box",
+            Self::Extension => "set a surface extension on the box",
+            Self::TakenOut => "take the receptacle out, close the box with a blank cover",
             Self::New => "fit the new device that is named beside it",
             Self::LoadSide => "its load side feeds and protects what comes next",
             Self::Joined => "join it to the new ground",
@@ -73,21 +81,32 @@ pub(crate) fn work_at(plan: &Planned, at: BoxIndex) -> Vec<WorkMark> {
         return vec![WorkMark::Nothing];
     }
     let ends_here = plan.solution.links.iter().any(|link| plan.bought(link).ends_at(dwelling::RouteEnd::Box(at)));
+    let box_work = match chosen.box_work {
+        BoxWork::Keep => None,
+        BoxWork::Replace => Some(WorkMark::Box),
+        BoxWork::ReplaceWide => Some(WorkMark::WideBox),
+        BoxWork::Extend => Some(WorkMark::Extension),
+    };
+    let device = match chosen.device {
+        Device::Kept => None,
+        Device::Blank => Some(WorkMark::TakenOut),
+        Device::TwoSlot | Device::ThreeSlot | Device::Gfci | Device::Afci | Device::Dual => Some(WorkMark::New),
+    };
     let joined = ends_here || matches!(chosen.step, Step::ConnectKept | Step::ConnectFitted);
     let restored = matches!(chosen.step, Step::RestoreKept | Step::RestoreFitted);
     let feeds = chosen.gives_protection() && !plan.behind_load(at).is_empty();
+    let when = |is_done: bool, mark| is_done.then_some(mark);
     let work = [
-        (!work_first(plan, at).is_empty(), WorkMark::Fault),
-        (chosen.box_work == BoxWork::Replace, WorkMark::Box),
-        (chosen.box_work == BoxWork::ReplaceWide, WorkMark::WideBox),
-        (chosen.device != Device::Kept, WorkMark::New),
-        (feeds, WorkMark::LoadSide),
-        (joined, WorkMark::Joined),
-        (restored, WorkMark::Restored),
-        (!chosen.markings.is_empty(), WorkMark::Marked),
-        (chosen.step == Step::GroundArrives, WorkMark::Tested),
+        when(!work_first(plan, at).is_empty(), WorkMark::Fault),
+        box_work,
+        device,
+        when(feeds, WorkMark::LoadSide),
+        when(joined, WorkMark::Joined),
+        when(restored, WorkMark::Restored),
+        when(!chosen.markings.is_empty(), WorkMark::Marked),
+        when(chosen.step == Step::GroundArrives, WorkMark::Tested),
     ];
-    work.into_iter().filter(|(is_done, _)| *is_done).map(|(_, mark)| mark).collect()
+    work.into_iter().flatten().collect()
 }
 
 #[cfg(test)]

@@ -158,5 +158,7 @@ names! {
         ThreeSlot = "three-slot",
         /// A real equipment ground.
         Ground = "ground",
+        /// No receptacle: it is taken out and a blank cover closes the box, where no rule keeps it.
+        Remove = "remove",
     }
 }

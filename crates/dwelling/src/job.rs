@@ -18,6 +18,12 @@ pub struct Job {
     pub place: Option<String>,
     /// The day of the permit, which picks the adoption and what begins or ends by a date.
     pub permit_day: Option<Day>,
+    /// How many outlets the load side of one feed-through device may protect by the instructions of the devices that will be
+    /// bought, its own not counted, where known.
+    pub outlets_behind_one_device: Option<u32>,
+    /// How much of the 4 mA at which a GFCI may begin to trip is planned as standing leakage behind one, in percent, where
+    /// somebody decided.
+    pub leakage_percent: Option<u32>,
     /// The name of a file of local changes to the code, where the survey names one.
     pub amendments: Option<String>,
 }

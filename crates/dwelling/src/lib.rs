@@ -34,7 +34,7 @@ pub use names::nearest;
 pub use panel::{Circuit, Overcurrent, Panel, ProtectiveBreaker};
 pub use place::{NearWater, PathObstacle, Wetness};
 pub use reading::{GroundFact, GroundSeen, LoadState, MeterKind, Reading, TesterVerdict};
-pub use room::{Point, Room, RoomUse, Space, WallFinish};
+pub use room::{Point, Room, RoomUse, Space, WallBreak, WallBreakKind, WallFinish};
 pub use route::{Route, RouteEnd, RouteKind};
 pub use run::{CableKind, GroundPath, Run};
 pub use trade_size::{TRADE_SIZES, TradeSize, trade_size, volume_printed_as};

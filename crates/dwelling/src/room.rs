@@ -25,6 +25,8 @@ pub struct Room {
     pub floor: Option<i8>,
     /// The corners of its outline in order; empty when not drawn.
     pub outline: Vec<Point>,
+    /// What breaks its walls along the floor line, where somebody looked: none of it is an empty list.
+    pub wall_breaks: Option<Vec<WallBreak>>,
     /// What lies above, where known.
     pub above: Option<Space>,
     /// What lies below, where known.
@@ -54,6 +56,29 @@ names! {
         Masonry = "masonry",
         /// Bare studs.
         Open = "open",
+    }
+}
+
+/// A part of a room's walls that is no wall at the floor.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct WallBreak {
+    /// What is there.
+    pub kind: WallBreakKind,
+    /// Where it begins on the plan.
+    pub from: Point,
+    /// Where it ends.
+    pub to: Point,
+}
+
+names! {
+    /// What breaks a wall along the floor line.
+    WallBreakKind {
+        /// A doorway or another opening down to the floor.
+        Opening = "opening",
+        /// A fireplace.
+        Fireplace = "fireplace",
+        /// A fixed cabinet without a countertop to work at.
+        FixedCabinet = "fixed-cabinet",
     }
 }
 

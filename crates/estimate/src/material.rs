@@ -31,6 +31,8 @@ names! {
         Label = "label",
         /// Single-gang old-work box marked 20 cubic inches.
         OldWorkBox = "old-work-box",
+        /// Single-gang surface extension box marked 12 cubic inches.
+        SurfaceExtension = "surface-extension",
         /// Two-gang old-work box marked 34 cubic inches, with a cover for one device.
         WideOldWorkBox = "wide-old-work-box",
         /// Single-pole GFCI breaker.
@@ -61,6 +63,8 @@ names! {
         GroundFittings = "ground-fittings",
         /// Listed copper-to-aluminium splice for one conductor.
         AluminiumSplice = "aluminium-splice",
+        /// Nonmetallic blank cover, with connectors for the splices behind it.
+        BlankCover = "blank-cover",
         /// Patching material for one opening in a finished surface.
         Patch = "patch",
         /// Accessible box with its cover and a connector, in which a branch is joined.

@@ -79,6 +79,26 @@ impl PriceBook {
         }
     }
 
+    /// The same book with another price of an hour.
+    #[must_use]
+    pub fn with_hour(self, hour: Cents) -> Self {
+        Self { hour, ..self }
+    }
+
+    /// The same book with another price of a thing.
+    #[must_use]
+    pub fn with_cost(mut self, thing: Material, cost: Cents) -> Self {
+        self.material[thing as usize] = cost;
+        self
+    }
+
+    /// The same book with another time for a task, in minutes.
+    #[must_use]
+    pub fn with_minutes(mut self, task: Task, minutes: u32) -> Self {
+        self.minutes[task as usize] = minutes;
+        self
+    }
+
     /// What a thing costs.
     #[must_use]
     pub fn cost(&self, thing: Material) -> Cents {
@@ -145,6 +165,7 @@ fn demo_cost(thing: Material) -> Cents {
         Material::Plate => 1_10,
         Material::Label => 30,
         Material::OldWorkBox => 4_20,
+        Material::SurfaceExtension => 18_50,
         Material::WideOldWorkBox => 7_80,
         Material::BreakerGfci => 58_00,
         Material::BreakerAfci => 52_00,
@@ -160,6 +181,7 @@ fn demo_cost(thing: Material) -> Cents {
         Material::Cable10 => 1_45,
         Material::GroundFittings => 1_90,
         Material::AluminiumSplice => 4_60,
+        Material::BlankCover => 1_90,
         Material::Patch => 6_00,
         Material::BranchBox => 3_60,
         Material::RacewayFoot => 1_45,
@@ -179,6 +201,7 @@ fn demo_minutes(task: Task) -> u32 {
         Task::CorrectPolarity => 8,
         Task::PartGround => 6,
         Task::ReplaceBox => 45,
+        Task::ExtendBox => 40,
         Task::ReplaceBoxWide => 70,
         Task::ConnectGround => 8,
         Task::ChangeBreaker => 18,
@@ -186,6 +209,7 @@ fn demo_minutes(task: Task) -> u32 {
         Task::FishSetup => 35,
         Task::FishFoot => 2,
         Task::PatchOpening => 40,
+        Task::TakeOut => 15,
         Task::SpliceAluminium => 6,
         Task::EndConductor => 6,
         Task::JoinBranch => 6,

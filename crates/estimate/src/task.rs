@@ -23,6 +23,8 @@ names! {
         PartGround = "part-ground",
         /// Cut out a box and fit a larger old-work box.
         ReplaceBox = "replace-box",
+        /// Fit a surface extension box onto a box.
+        ExtendBox = "extend-box",
         /// Cut out a box and fit a two-gang old-work box.
         ReplaceBoxWide = "replace-box-wide",
         /// Connect a device that stays to a ground that has come into its box.
@@ -37,6 +39,8 @@ names! {
         FishFoot = "fish-foot",
         /// Patch one opening in a finished surface.
         PatchOpening = "patch-opening",
+        /// Take out a receptacle, splice its conductors and close the box with a blank cover.
+        TakeOut = "take-out",
         /// Make one copper-to-aluminium splice.
         SpliceAluminium = "splice-aluminium",
         /// End a conductor at a box, a panel or a source.

@@ -4,7 +4,8 @@ use crate::at_panel::{PanelCandidate, panel_candidates};
 use crate::candidate::Candidate;
 use crate::candidates::candidates;
 use crate::facts::Facts;
-use crate::leakage::{MOST_BEHIND_ONE_GFCI, leakage_allowed_for};
+use crate::feed_through::FeedThroughLimits;
+use crate::leakage::leakage_allowed_for;
 use crate::network::Network;
 use dwelling::{BoxIndex, Feed};
 use estimate::PriceBook;
@@ -44,7 +45,7 @@ pub fn assemble(facts: &Facts, book: &PriceBook) -> Assembled {
         .iter()
         .zip(&at_panel)
         .map(|(members, choices)| Tree {
-            root_options: root_options(choices),
+            root_options: root_options(choices, facts.limits),
             nodes: members.iter().map(|at| node(facts, &candidates[at.0], members, *at)).collect(),
         })
         .collect();
@@ -72,11 +73,11 @@ fn on_no_circuit(facts: &Facts) -> Vec<BoxIndex> {
     ordered
 }
 
-fn root_options(choices: &[PanelCandidate]) -> Vec<RootOption> {
+fn root_options(choices: &[PanelCandidate], limits: FeedThroughLimits) -> Vec<RootOption> {
     if choices.is_empty() {
         return vec![RootOption { cost: Cost::default(), gives: Marks::NONE, burden_limit: None }];
     }
-    choices.iter().map(PanelCandidate::option).collect()
+    choices.iter().map(|choice| choice.option(limits)).collect()
 }
 
 fn node(facts: &Facts, candidates: &[Candidate], members: &[BoxIndex], at: BoxIndex) -> Node {
@@ -95,7 +96,7 @@ fn node(facts: &Facts, candidates: &[Candidate], members: &[BoxIndex], at: BoxIn
         group: facts.groups.index_of(at),
         burden: leakage_allowed_for(device_box),
         count: u32::from(device_box.holds.is_receptacle()),
-        options: candidates.iter().map(|candidate| candidate.option(MOST_BEHIND_ONE_GFCI, facts.sites.len())).collect(),
+        options: candidates.iter().map(|candidate| candidate.option(facts.limits, facts.sites.len())).collect(),
     }
 }
 

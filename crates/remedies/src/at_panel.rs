@@ -3,7 +3,7 @@
 use crate::candidate::{AFCI, GFCI};
 use crate::device::AtPanel;
 use crate::facts::Facts;
-use crate::leakage::MOST_BEHIND_ONE_GFCI;
+use crate::feed_through::FeedThroughLimits;
 use dwelling::{CircuitTree, Overcurrent, ProtectiveBreaker};
 use estimate::{Material, Price, PriceBook, Task};
 use optimizer::{Cost, Marks, RootOption};
@@ -22,13 +22,13 @@ pub struct PanelCandidate {
 impl PanelCandidate {
     /// The candidate as the optimizer sees it.
     #[must_use]
-    pub fn option(&self) -> RootOption {
+    pub fn option(&self, limits: FeedThroughLimits) -> RootOption {
         let devices = i64::from(self.choice != AtPanel::AsItIs);
         RootOption {
             cost: Cost { cents: self.price.total().0, openings: 0, devices },
             gives: self.gives,
             // What a breaker that stays has behind it is not of the plan's making.
-            burden_limit: (self.gives.covers(GFCI) && self.choice != AtPanel::AsItIs).then_some(MOST_BEHIND_ONE_GFCI),
+            burden_limit: (self.gives.covers(GFCI) && self.choice != AtPanel::AsItIs).then_some(limits.most_leakage),
         }
     }
 }
@@ -49,7 +49,7 @@ pub fn panel_candidates(facts: &Facts, book: &PriceBook, tree: &CircuitTree) -> 
             gives: marks(AtPanel::Breaker(*breaker)),
         });
     }
-    if panel.room_beside == Some(true) && !tree.is_multiwire() {
+    if panel.room_beside == Some(true) && !tree.is_multiwire() && bears_all_outlets(facts, tree) {
         for (choice, device) in
             [(AtPanel::DeadFrontGfci, Material::DeadFrontGfci), (AtPanel::DeadFrontDual, Material::DeadFrontDual)]
         {
@@ -59,6 +59,13 @@ pub fn panel_candidates(facts: &Facts, book: &PriceBook, tree: &CircuitTree) -> 
         }
     }
     found
+}
+
+/// Whether the load side of a device beside the panel may protect every outlet of a tree.
+pub fn bears_all_outlets(facts: &Facts, tree: &CircuitTree) -> bool {
+    let members = tree.members.iter().chain(&tree.unplaced);
+    let outlets = members.filter(|at| facts.dwelling.device_box(**at).holds.is_receptacle()).count();
+    facts.limits.most_outlets.is_none_or(|most| outlets <= most as usize)
 }
 
 /// The protection of the breakers that are there: both circuits of a set must have it from a two-pole one.

@@ -1,6 +1,7 @@
 //! A candidate: one thing that could be done at one opening, with its price and what it needs.
 
 use crate::device::{BoxWork, Device};
+use crate::feed_through::FeedThroughLimits;
 use dwelling::names;
 use estimate::Price;
 use optimizer::{Cost, Marks, NodeOption, SupplyNeed};
@@ -38,6 +39,8 @@ names! {
         ConnectKept = "connect-kept",
         /// A grounding receptacle is fitted and joined to a ground that a new conductor brings.
         ConnectFitted = "connect-fitted",
+        /// The receptacle is taken out, its conductors are spliced and a blank cover closes the box.
+        TakeOut = "take-out",
         /// Nothing lawful was found.
         Unresolved = "unresolved",
     }
@@ -119,7 +122,7 @@ impl Candidate {
 
     /// The candidate as the optimizer sees it, in a dwelling of so many boxes.
     #[must_use]
-    pub fn option(&self, burden_limit: i64, boxes: usize) -> NodeOption {
+    pub fn option(&self, limits: FeedThroughLimits, boxes: usize) -> NodeOption {
         let new_device = i64::from(self.device != Device::Kept);
         // What a device that stays has plugged into it is not of the plan's making: only a newly used load side is.
         let as_it_was = self.device == Device::Kept && self.gives == Marks::NONE;
@@ -130,8 +133,8 @@ impl Candidate {
             gives: self.gives,
             supply: self.supply,
             most_landings: self.landings.clone(),
-            count_limit: None,
-            burden_limit: (self.own.covers(GFCI) && !as_it_was).then_some(burden_limit),
+            count_limit: limits.most_outlets.filter(|_| self.gives_protection()),
+            burden_limit: (self.own.covers(GFCI) && !as_it_was).then_some(limits.most_leakage),
         }
     }
 }

@@ -2,13 +2,13 @@
 
 use crate::candidate::{AFCI, Candidate, GFCI, Shortfall, Step};
 use crate::device::{BoxWork, Device};
-use crate::facts::{Facts, OpeningFacts, breaker_to_fit};
+use crate::facts::{Facts, OpeningFacts, breaker_to_fit, open_to};
 use crate::repairs::{parts_a_ground, repairs_at};
 use crate::room_in_box::{GRADES, Room, room_after};
 use dwelling::{GroundFact, Holding, Want};
 use estimate::{Material, PriceBook, Task};
 use optimizer::{Marks, SupplyNeed};
-use rulebook::{DeviceSpace, Duty, Judgement, Lawful, Marking, Need, Remedy};
+use rulebook::{DeviceSpace, Duty, Judgement, Marking, Need, Remedy};
 
 /// The largest circuit whose receptacles are planned: protective ones are made for 15 and 20 A only.
 const MOST_AMPERES: u32 = 20;
@@ -25,7 +25,12 @@ pub fn candidates(facts: &Facts, book: &PriceBook, at: &OpeningFacts, links_here
         list.untouchable();
     } else {
         list.without_ground();
-        if at.supplied { list.with_ground_there() } else { list.with_ground_brought() }
+        if at.supplied {
+            list.with_ground_there()
+        } else {
+            list.with_ground_brought()
+        }
+        list.taken_out();
     }
     list.unresolved();
     list.found
@@ -59,10 +64,8 @@ impl Candidates<'_> {
         &self.at.judged_to_plan
     }
 
-    /// Whether the code allows a remedy here, or is read in two ways. What was not checked is not open.
     fn open(&self, judged: &Judgement, remedy: Remedy) -> bool {
-        let open = |lawful| matches!(lawful, Lawful::Yes | Lawful::Disputed);
-        judged.remedies.iter().any(|verdict| verdict.remedy == remedy && open(verdict.lawful))
+        open_to(judged, remedy)
     }
 
     /// The protection that a corrected opening needs, whether its receptacle is new or stays. What is disputed or not
@@ -211,7 +214,9 @@ impl Candidates<'_> {
             }
             let minutes = self.book.minutes(Task::ConnectGround) + test;
             // Nobody puts the old receptacle back into a new box.
-            for (work, room) in self.box_choices().into_iter().filter(|(work, _)| *work == BoxWork::Keep) {
+            for (work, room) in
+                self.box_choices(DeviceSpace::Strap).into_iter().filter(|(work, _)| *work == BoxWork::Keep)
+            {
                 let material = vec![(Material::GroundFittings, 1)];
                 let draft = self.kept(Step::ConnectKept, SupplyNeed::Supplied, material, minutes);
                 let draft = Draft { needs: self.duties(), ..draft };
@@ -220,6 +225,22 @@ impl Candidates<'_> {
         }
         for device in [Device::ThreeSlot, Device::Gfci, Device::Afci, Device::Dual] {
             self.fit(Step::ConnectFitted, device, SupplyNeed::Supplied, self.duties(), &[], 0);
+        }
+    }
+
+    /// The receptacle goes: what is left is a box of splices, which needs no protection and no ground of its own.
+    fn taken_out(&mut self) {
+        if !self.open(self.judged(), Remedy::BlankCover) {
+            return;
+        }
+        let aluminium = self.facts.aluminium_conductors(self.at.index);
+        let splicing = aluminium * self.book.minutes(Task::SpliceAluminium);
+        for (work, room) in self.box_choices(Device::Blank.space()) {
+            let (mut material, minutes) = self.box_work(work);
+            material.extend([(Material::BlankCover, 1), (Material::AluminiumSplice, i64::from(aluminium))]);
+            let minutes = minutes + self.book.minutes(Task::TakeOut) + splicing;
+            let draft = self.kept(Step::TakeOut, SupplyNeed::Any, material, minutes);
+            self.push_draft(work, room, Draft { device: Device::Blank, ..draft });
         }
     }
 
@@ -293,7 +314,7 @@ impl Candidates<'_> {
             return;
         }
         let load_sides: &[Marks] = if own == Marks::NONE { &[Marks::NONE] } else { &[Marks::NONE, own] };
-        for (work, room) in self.box_choices() {
+        for (work, room) in self.box_choices(device.space()) {
             for gives in load_sides {
                 let (mut material, mut minutes) = self.box_work(work);
                 material.extend([(thing, 1), (Material::Plate, 1), (Material::Label, markings.len() as i64)]);
@@ -314,14 +335,18 @@ impl Candidates<'_> {
         }
     }
 
-    /// The boxes that can hold a device on one strap: the old one, and larger ones where it is not ample.
-    fn box_choices(&self) -> Vec<(BoxWork, Room)> {
+    /// The boxes that can hold a device: the old one, and larger ones where it is not ample.
+    fn box_choices(&self, space: DeviceSpace) -> Vec<(BoxWork, Room)> {
         let mut choices = Vec::new();
-        for work in [BoxWork::Keep, BoxWork::Replace, BoxWork::ReplaceWide] {
-            let room = room_after(self.facts, self.at, work, DeviceSpace::Strap, self.links_here);
-            let ample = room.is_ample_for(self.links_here);
-            if room.fits {
-                choices.push((work, room));
+        let larger: [&[BoxWork]; 3] = [&[BoxWork::Keep], &[BoxWork::Replace, BoxWork::Extend], &[BoxWork::ReplaceWide]];
+        for works in larger {
+            let mut ample = false;
+            for work in works {
+                let room = room_after(self.facts, self.at, *work, space, self.links_here);
+                ample |= room.is_ample_for(self.links_here);
+                if room.fits {
+                    choices.push((*work, room));
+                }
             }
             if ample || self.at.as_found.fill.gangs > 1 {
                 break;
@@ -381,19 +406,23 @@ impl Candidates<'_> {
             || (draft.supply == SupplyNeed::Any && self.at.supplied && holds.takes_grounding_plug());
         let takes_pin = match draft.device {
             Device::Kept => holds.takes_grounding_plug(),
-            Device::TwoSlot => false,
+            Device::TwoSlot | Device::Blank => false,
             _ => true,
         };
         let wish_unmet = match self.facts.dwelling.device_box(self.at.index).want {
             Want::Leave => false,
             Want::ThreeSlot => !takes_pin,
             Want::Ground => !grounded,
+            Want::Remove => draft.step != Step::TakeOut,
         };
         let unlawful = draft.step == Step::Unresolved;
         let receptacle = holds.is_receptacle();
         Shortfall {
             unlawful,
-            equipment_without_ground: receptacle && self.needs_ground() && (unlawful || !grounded),
+            equipment_without_ground: receptacle
+                && draft.step != Step::TakeOut
+                && self.needs_ground()
+                && (unlawful || !grounded),
             wish_unmet: receptacle && (unlawful || wish_unmet),
         }
     }

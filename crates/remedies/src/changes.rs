@@ -68,9 +68,11 @@ pub fn done_at(plan: &Planned, solution: &Solution, at: BoxIndex) -> String {
         Device::Gfci => "a GFCI receptacle",
         Device::Afci => "an AFCI receptacle",
         Device::Dual => "a GFCI/AFCI receptacle",
+        Device::Blank => "a blank cover",
     };
     let work = match chosen.box_work {
         BoxWork::Keep => "",
+        BoxWork::Extend => " with a surface extension",
         BoxWork::Replace | BoxWork::ReplaceWide => " in a new box",
     };
     let done = match chosen.step {
@@ -85,6 +87,7 @@ pub fn done_at(plan: &Planned, solution: &Solution, at: BoxIndex) -> String {
         Step::GroundArrives => "grounded through its conductors".to_owned(),
         Step::ConnectKept => "kept and joined to a new ground".to_owned(),
         Step::ConnectFitted => format!("{device} on a new ground"),
+        Step::TakeOut => "taken out for a blank cover".to_owned(),
         Step::Unresolved => "nothing lawful".to_owned(),
     };
     done + work

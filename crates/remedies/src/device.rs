@@ -3,6 +3,7 @@
 use dwelling::{Holding, ProtectiveBreaker, names};
 use electrical::Volume;
 use estimate::{Material, Task};
+use rulebook::DeviceSpace;
 
 names! {
     /// The device that a plan leaves at an opening.
@@ -19,10 +20,18 @@ names! {
         Afci = "afci",
         /// A new receptacle that is GFCI and AFCI in one.
         Dual = "dual",
+        /// No device: a blank cover over splices.
+        Blank = "blank-cover",
     }
 }
 
 impl Device {
+    /// The room that it takes in a box.
+    #[must_use]
+    pub const fn space(self) -> DeviceSpace {
+        if matches!(self, Self::Blank) { DeviceSpace::None } else { DeviceSpace::Strap }
+    }
+
     /// Whether it is a GFCI of itself.
     #[must_use]
     pub const fn is_gfci(self) -> bool {
@@ -39,6 +48,7 @@ impl Device {
     #[must_use]
     pub const fn material(self, outdoors: bool) -> Option<Material> {
         match (self, outdoors) {
+            (Self::Blank, _) => Some(Material::BlankCover),
             (Self::Kept, _) | (Self::TwoSlot | Self::Afci | Self::Dual, true) => None,
             (Self::TwoSlot, false) => Some(Material::TwoSlot),
             (Self::ThreeSlot, false) => Some(Material::ThreeSlot),
@@ -70,6 +80,8 @@ names! {
         Keep = "keep",
         /// It is cut out for a single-gang old-work box.
         Replace = "replace",
+        /// A surface extension box is fitted onto it, single-gang.
+        Extend = "extend",
         /// It is cut out for a two-gang old-work box with a cover for one device.
         ReplaceWide = "replace-wide",
     }
@@ -80,12 +92,21 @@ const OLD_WORK_VOLUME: Volume = Volume::hundredths(20_00);
 /// The volume marked on a two-gang old-work box: common practice, no source; the mark on the box counts.
 const WIDE_OLD_WORK_VOLUME: Volume = Volume::hundredths(34_00);
 
+/// The volume marked on a single-gang surface extension box: common practice, no source; the mark on it counts, 314.16(A).
+const EXTENSION_VOLUME: Volume = Volume::hundredths(12_00);
+
 impl BoxWork {
+    /// The volume that is added to the old box, which stays.
+    #[must_use]
+    pub const fn added_volume(self) -> Option<Volume> {
+        if matches!(self, Self::Extend) { Some(EXTENSION_VOLUME) } else { None }
+    }
+
     /// The volume of the new box; nothing where the old one stays.
     #[must_use]
     pub const fn new_volume(self) -> Option<Volume> {
         match self {
-            Self::Keep => None,
+            Self::Keep | Self::Extend => None,
             Self::Replace => Some(OLD_WORK_VOLUME),
             Self::ReplaceWide => Some(WIDE_OLD_WORK_VOLUME),
         }
@@ -97,6 +118,7 @@ impl BoxWork {
         match self {
             Self::Keep => None,
             Self::Replace => Some((Material::OldWorkBox, Task::ReplaceBox)),
+            Self::Extend => Some((Material::SurfaceExtension, Task::ExtendBox)),
             Self::ReplaceWide => Some((Material::WideOldWorkBox, Task::ReplaceBoxWide)),
         }
     }

@@ -1,5 +1,7 @@
 //! The facts about each box of a dwelling that rules and prices need, gathered once.
 
+use crate::feed_through::FeedThroughLimits;
+use crate::taking_out::taking_out;
 use diagnosis::{Certainty, Condition, Diagnosis};
 use dwelling::{
     BondedGroups, BoxIndex, CableKind, CircuitTree, Dwelling, Feed, GroundFact, GroundSeen, Reach, cables_in_box,
@@ -15,6 +17,8 @@ pub struct Facts<'a> {
     pub dwelling: &'a Dwelling,
     /// The code in force.
     pub code: CodeInForce,
+    /// What may hang behind one protective device.
+    pub limits: FeedThroughLimits,
     /// What the readings mean.
     pub diagnosis: Diagnosis,
     /// The circuit trees.
@@ -53,12 +57,15 @@ impl<'a> Facts<'a> {
         let trees = circuit_trees(dwelling);
         let groups = BondedGroups::of(dwelling);
         let grounds: Vec<GroundFact> = diagnosis.ground.iter().map(|state| state.fact).collect();
+        let mut gone = Vec::new();
         let sites = dwelling
             .box_indices()
             .map(|index| {
                 let tree = tree_of(&trees, index);
                 let ground = grounds[index.0];
-                let as_found = opening_of(dwelling, tree.map(|tree| &trees[tree]), index, ground);
+                let taking_out = taking_out(dwelling, index, &gone);
+                let as_found =
+                    Opening { taking_out, ..opening_of(dwelling, tree.map(|tree| &trees[tree]), index, ground) };
                 let dead = fails_its_own_test(&diagnosis, index);
                 let judged_as_found = judged(&as_found, dead, &code);
                 let supplied = is_supplied(&groups, &grounds, index);
@@ -68,10 +75,15 @@ impl<'a> Facts<'a> {
                 } else {
                     judged(&Opening { ground: planned, ..as_found.clone() }, dead, &code)
                 };
+                // Those that may go do not count for the next: all of them together must leave enough.
+                if open_to(&judged_to_plan, Remedy::BlankCover) {
+                    gone.push(index);
+                }
                 OpeningFacts { index, tree, ground, supplied, dead, as_found, judged_as_found, judged_to_plan }
             })
             .collect();
-        Self { dwelling, code, diagnosis, trees, groups, sites }
+        let limits = FeedThroughLimits::of(&dwelling.job);
+        Self { dwelling, code, limits, diagnosis, trees, groups, sites }
     }
 
     /// The facts about one box.
@@ -114,6 +126,13 @@ pub fn judged(opening: &Opening, dead: bool, code: &CodeInForce) -> Judgement {
         });
     }
     judgement
+}
+
+/// Whether the code allows a remedy, or is read in two ways. What was not checked is not open.
+#[must_use]
+pub fn open_to(judged: &Judgement, remedy: Remedy) -> bool {
+    let open = |lawful| matches!(lawful, Lawful::Yes | Lawful::Disputed);
+    judged.remedies.iter().any(|verdict| verdict.remedy == remedy && open(verdict.lawful))
 }
 
 /// The largest breaker that the conductors of an opening may stand behind, where the one that is there is larger.
@@ -162,6 +181,7 @@ pub fn opening_of(dwelling: &Dwelling, tree: Option<&CircuitTree>, index: BoxInd
         has_upstream: has_upstream_receptacle(dwelling, index),
         supply: None,
         cable: Some(dwelling.cable_to(index)).filter(|cable| *cable != CableKind::Unknown),
+        taking_out: None,
         built_into: None,
         fill: FillContents {
             volume: body.volume.map(|volume| volume + added),

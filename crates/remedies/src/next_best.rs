@@ -32,6 +32,7 @@ enum Way {
     Protected,
     Restored,
     Brought,
+    TakenOut,
     Unresolved,
 }
 
@@ -43,6 +44,7 @@ const fn way_of(step: Step) -> Way {
         Step::MarkProtected | Step::FitProtected => Way::Protected,
         Step::RestoreKept | Step::RestoreFitted => Way::Restored,
         Step::GroundArrives | Step::ConnectKept | Step::ConnectFitted => Way::Brought,
+        Step::TakeOut => Way::TakenOut,
         Step::Unresolved => Way::Unresolved,
     }
 }

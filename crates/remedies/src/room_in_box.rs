@@ -3,7 +3,7 @@
 use crate::device::BoxWork;
 use crate::facts::{Facts, OpeningFacts};
 use dwelling::Clamps;
-use electrical::Gauge;
+use electrical::{Gauge, Volume};
 use rulebook::{DeviceSpace, FillContents, FillVerdict, Fit, fill_with};
 
 /// The sizes of conductor that a planned ground can have, by grade: each grade carries all below it.
@@ -39,7 +39,10 @@ impl Room {
 pub fn contents_after(facts: &OpeningFacts, work: BoxWork) -> FillContents {
     let found = &facts.as_found.fill;
     match work.new_volume() {
-        None => found.clone(),
+        None => {
+            let added = work.added_volume().unwrap_or(Volume::ZERO);
+            FillContents { volume: found.volume.map(|volume| volume + added), ..found.clone() }
+        }
         Some(volume) => FillContents {
             volume: Some(volume),
             clamps: Some(Clamps::None),

@@ -56,7 +56,8 @@ pub fn standing_of(facts: &Facts, assembled: &Assembled, places: &[(usize, usize
     let grounded = |at: &BoxIndex| {
         let holds = facts.at(*at).as_found.holds;
         let kept_two_slot = holds == Holding::TwoSlot && chosen(*at).device == Device::Kept;
-        holds.is_receptacle() && solution.supplied[facts.groups.index_of(*at)] && !kept_two_slot
+        let taken_out = chosen(*at).device == Device::Blank;
+        holds.is_receptacle() && !taken_out && solution.supplied[facts.groups.index_of(*at)] && !kept_two_slot
     };
     Standing {
         price: boxes().map(|at| chosen(at).price).sum::<Price>()

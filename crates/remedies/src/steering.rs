@@ -4,7 +4,6 @@ use crate::assemble::Assembled;
 use crate::candidate::{Candidate, Step};
 use crate::device::{BoxWork, Device};
 use crate::facts::Facts;
-use crate::leakage::MOST_BEHIND_ONE_GFCI;
 use crate::network::{BuyableRoute, WayEnd};
 use crate::obstacles::{obstacles_to_a_ground, worsened};
 use crate::planned::{PlanFault, Planned, Proof};
@@ -185,7 +184,7 @@ fn links_ruled_out(plan: &Planned, barred: impl Fn(&BuyableRoute) -> bool) -> im
 /// Whether a box change opens the wall: every box that is cut out leaves a hole to mend round it.
 const fn opens_the_wall(work: BoxWork) -> bool {
     match work {
-        BoxWork::Keep => false,
+        BoxWork::Keep | BoxWork::Extend => false,
         BoxWork::Replace | BoxWork::ReplaceWide => true,
     }
 }
@@ -195,7 +194,8 @@ pub(crate) fn is_truly_grounded(facts: &Facts, at: BoxIndex, candidate: &Candida
     let site = facts.at(at);
     let there_already =
         site.supplied && candidate.supply == SupplyNeed::Any && site.as_found.holds.takes_grounding_plug();
-    candidate.step != Step::Unresolved && (candidate.supply == SupplyNeed::Supplied || there_already)
+    !matches!(candidate.step, Step::Unresolved | Step::TakeOut)
+        && (candidate.supply == SupplyNeed::Supplied || there_already)
 }
 
 /// Adds, at a box without a receptacle, what could be done there once more with a ground as its condition. It costs the
@@ -205,14 +205,14 @@ fn offer_grounded(plan: &mut Planned, at: BoxIndex) {
         return;
     }
     let (tree, node) = plan.node_of(at);
-    let boxes = plan.facts.sites.len();
+    let (boxes, limits) = (plan.facts.sites.len(), plan.facts.limits);
     let Assembled { problem, candidates, .. } = &mut plan.assembled;
     let grounded: Vec<Candidate> = candidates[at.0]
         .iter()
         .filter(|one| one.step != Step::Unresolved && one.supply == SupplyNeed::Any)
         .map(|one| Candidate { supply: SupplyNeed::Supplied, ..one.clone() })
         .collect();
-    let options = grounded.iter().map(|one| one.option(MOST_BEHIND_ONE_GFCI, boxes));
+    let options = grounded.iter().map(|one| one.option(limits, boxes));
     problem.trees[tree].nodes[node].options.extend(options);
     candidates[at.0].extend(grounded);
 }

@@ -161,10 +161,7 @@ impl Planned<'_> {
         let Origin::Built(walked) = &self.bought(chosen).origin else { return Vec::new() };
         let leg = |(position, forward): (usize, bool)| {
             let edge = &self.assembled.network.graph.edges[position];
-            let mut line = edge.line.clone();
-            if !forward {
-                line.reverse();
-            }
+            let line = if forward { edge.line.clone() } else { turned(&edge.line) };
             let says = if forward { edge.reason.clone() } else { edge.back.clone() };
             let (kind, difficulty, length, openings) = (edge.kind, edge.difficulty, edge.length, edge.openings);
             Leg { kind, difficulty, length, openings, says, line }
@@ -176,4 +173,10 @@ impl Planned<'_> {
             walked.rev().map(|(edge, forward)| leg((edge, !forward))).collect()
         }
     }
+}
+
+/// A way on the floor plans the other way round: each stretch keeps its layer, which is told where it ends.
+fn turned(line: &[LinePoint]) -> Vec<LinePoint> {
+    let layers = line.last().into_iter().chain(line.iter().skip(1).rev()).map(|corner| corner.layer);
+    line.iter().rev().zip(layers).map(|(corner, layer)| LinePoint { layer, ..*corner }).collect()
 }

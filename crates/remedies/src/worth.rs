@@ -1,10 +1,11 @@
 //! What a real ground at an opening is worth to its owner, by what is plugged in there.
 
+use crate::facts::open_to;
 use crate::planned::Planned;
 use crate::steering::is_truly_grounded;
 use dwelling::{BoxIndex, Equipment, Want};
 use rulebook::tables::grounded_equipment::needs_ground_to_serve;
-use rulebook::{Duty, Need};
+use rulebook::{Duty, Need, Remedy};
 
 /// Nothing special is plugged in: a plug with a grounding pin may come. Ours, no source: it orders offers and prices nothing.
 const OF_ANY: u64 = 1;
@@ -28,13 +29,15 @@ pub(crate) fn serves_electronics(plan: &Planned, at: BoxIndex) -> bool {
     plan.facts.dwelling.device_box(at).serves.iter().any(|equipment| ELECTRONICS.contains(equipment))
 }
 
-/// Whether the plan could give a box's receptacle a ground that it does not have from the start.
+/// Whether the plan could give a box's receptacle a ground that it does not have from the start; one that the owner does not
+/// need and that may go wants none.
 #[must_use]
 pub(crate) fn could_be_given_a_ground(plan: &Planned, at: BoxIndex) -> bool {
     let site = plan.facts.at(at);
     let candidates = &plan.assembled.candidates[at.0];
     site.as_found.holds.is_receptacle()
         && !site.supplied
+        && !open_to(&site.judged_to_plan, Remedy::BlankCover)
         && candidates.iter().any(|one| is_truly_grounded(&plan.facts, at, one))
 }
 

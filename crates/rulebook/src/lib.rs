@@ -25,6 +25,8 @@ mod rules;
 mod sources;
 pub mod spacing;
 pub mod tables;
+mod taking_out;
+mod wall_line;
 
 pub use adoptions::{ASK_THE_AUTHORITY, Adopted, Adoption, Record, Since, adopted, adoptions, code_for};
 pub use amendment::{Amendment, AmendmentFault, Change, Dated, check_amendments};
@@ -49,3 +51,5 @@ pub use remedy::{Marking, Remedy};
 pub use rule::{Decides, Rule, Says, Statement, Words};
 pub use rule_page::{RulePage, ValueRow, all_values, rule_page};
 pub use rules::{RULES, rule};
+pub use taking_out::{Staying, TakingOut};
+pub use wall_line::{Spacing, WallMeasure, spacing as wall_spacing};

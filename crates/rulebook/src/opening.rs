@@ -3,6 +3,7 @@
 use crate::code::CodeInForce;
 use crate::fill::FillContents;
 use crate::policy::Question;
+use crate::taking_out::TakingOut;
 use dwelling::{CableKind, Equipment, GroundFact, Holding, NearWater, ProtectiveBreaker, RoomUse, Wetness, names};
 use electrical::{Amperes, ConductorMetal, Gauge, Length};
 
@@ -53,6 +54,8 @@ pub struct Opening {
     pub supply: Option<Supply>,
     /// The wiring method of the run that feeds it, where known.
     pub cable: Option<CableKind>,
+    /// Where the owner does not need it: its room as it will be without it.
+    pub taking_out: Option<TakingOut>,
     /// What its receptacle is built into, where it is built into something.
     pub built_into: Option<BuiltInto>,
     /// Its box and what is in it.
@@ -116,6 +119,7 @@ impl Opening {
             has_upstream: None,
             supply: None,
             cable: None,
+            taking_out: None,
             built_into: None,
             fill: FillContents { gangs: 1, ..FillContents::default() },
         }

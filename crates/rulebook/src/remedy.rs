@@ -21,6 +21,17 @@ names! {
         NewCable = "new-cable",
         /// Restore the ground that is there.
         RestoreExistingGround = "restore-existing-ground",
+        /// Take the receptacle out, splice the conductors and close the box with a blank cover. Listed where the owner asks
+        /// for it.
+        BlankCover = "blank-cover",
+    }
+}
+
+impl Remedy {
+    /// Whether a receptacle is there afterwards that may be a new one.
+    #[must_use]
+    pub const fn may_fit_a_receptacle(self) -> bool {
+        !matches!(self, Self::Leave | Self::BlankCover)
     }
 }
 

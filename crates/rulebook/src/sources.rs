@@ -102,3 +102,11 @@ pub const COURSE_271: &str = "electricallicenserenewal.com, NEC content 271";
 pub const MAGAZINE_GROUNDING_4: &str = "ecmweb.com, methods of equipment grounding, part 4 (July 2017)";
 /// A distributor's questions and answers on 406.12 in 2017.
 pub const ANSWERS_2017_TAMPER: &str = "p3-inc.com, use of tamper-resistant receptacles (2017)";
+/// A trade magazine's article on the receptacles of dwellings under the 2011 edition.
+pub const MAGAZINE_2011_AROUND_THE_HOUSE: &str = "ecmag.com, `Around the House` (2011)";
+/// A trade forum's thread that gives the panel's action on foyers.
+pub const FORUM_2011_FOYERS: &str = "trade forum, thread 71808 (proposal 2-223 for 2011, on foyers)";
+/// A device maker's page on the 2017 change of 210.52(G), with that of 2014.
+pub const MAKER_2017_GARAGES: &str = "a device maker's page on 210.52(G) in 2017";
+/// A device maker's page on the 2023 change of 210.52(G).
+pub const MAKER_2023_BASEMENTS: &str = "a device maker's page on 210.52(G) in 2023";

@@ -6,7 +6,7 @@ use dwelling::{Clamps, GroundFact, Holding, ProtectiveBreaker, RoomUse};
 use electrical::{Amperes, Volume};
 use rulebook::{
     ByEdition, CodeInForce, Duty, Edition, FillVerdict, Known, Lawful, Need, Opening, RULES, Reading, Remedy, Supply,
-    all_values, explain, fit_after, judge, rule, rule_page,
+    TakingOut, all_values, explain, fit_after, judge, rule, rule_page,
 };
 use scenario::{ENTERED, bedroom, opening_in, two_wire_cables, under};
 use std::collections::BTreeSet;
@@ -25,6 +25,7 @@ fn many_openings() -> Vec<Opening> {
                 }
                 for unknown in [false, true] {
                     let mut opening = Opening { ground: *ground, holds: *holds, ..opening_in(*room_use) };
+                    opening.taking_out = Some(TakingOut::default()).filter(|_| *ground == GroundFact::None);
                     if unknown {
                         opening.breaker = None;
                         opening.made_for_panel = None;
@@ -58,7 +59,9 @@ fn every_duty_and_every_remedy_is_answered_once_and_in_order() {
 fn what_is_not_lawful_always_says_why_by_a_rule() {
     for opening in many_openings() {
         for edition in Edition::ALL {
-            for verdict in under(edition, &opening).remedies {
+            // A blank cover is spoken of, and listed, only where the owner asks for one.
+            let asked = |remedy| remedy != Remedy::BlankCover || opening.taking_out.is_some();
+            for verdict in under(edition, &opening).remedies.into_iter().filter(|verdict| asked(verdict.remedy)) {
                 assert_eq!(verdict.lawful == Lawful::Yes, verdict.why_not.is_empty(), "{edition} {verdict:?}");
                 assert!(verdict.why_not.iter().all(|why| !why.contains("no rule allows")), "{opening:?} {verdict:?}");
                 assert!(!verdict.rules.is_empty());
@@ -74,6 +77,8 @@ fn an_opening_of_which_the_ground_is_unknown_gets_nothing_that_depends_on_it() {
     for edition in Edition::ALL {
         for verdict in under(edition, &opening).remedies {
             let expected = match verdict.remedy {
+                // Nobody asks for it.
+                Remedy::BlankCover => Lawful::No,
                 Remedy::Leave => Lawful::Yes,
                 Remedy::NewCable if edition != Edition::Nec2026 => Lawful::Yes,
                 _ => Lawful::NotChecked,
@@ -304,7 +309,8 @@ fn what_judge_says_is_what_explain_shows() {
                 explain(&opening, &code).into_iter().flat_map(|said| said.things).map(|thing| thing.text).collect();
             let judgement = judge(&opening, &code);
             let conditions = judgement.remedies.iter().flat_map(|verdict| &verdict.conditions).map(|one| &one.text);
-            let why_not = judgement.remedies.iter().flat_map(|verdict| &verdict.why_not);
+            let spoken_of = judgement.remedies.iter().filter(|verdict| verdict.remedy != Remedy::BlankCover);
+            let why_not = spoken_of.flat_map(|verdict| &verdict.why_not);
             for text in conditions.chain(why_not).chain(&judgement.cautions) {
                 assert!(texts.contains(text), "{edition} {room}: {text}");
             }

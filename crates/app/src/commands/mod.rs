@@ -13,4 +13,5 @@ pub mod prices;
 pub mod rule;
 pub mod schema;
 pub mod stream;
+pub mod what_if;
 pub mod why;

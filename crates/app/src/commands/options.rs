@@ -6,11 +6,11 @@ use crate::law::{CodeFlags, settle};
 use crate::{name_parser, page};
 use dwelling::{
     CableInBox, CableKind, Cables, Clamps, Equipment, GroundFact, Holding, Job, NearWater, PathObstacle,
-    ProtectiveBreaker, RoomUse, Wetness, nearest,
+    ProtectiveBreaker, RoomUse, Want, Wetness, nearest,
 };
 use electrical::{Amperes, ConductorMetal, Gauge, Length, Volume};
 use remedies::{Facts, options_answer, options_of_box};
-use rulebook::{FillContents, Opening};
+use rulebook::{FillContents, Opening, TakingOut};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
@@ -104,6 +104,9 @@ pub struct Args {
     /// Whether another receptacle lies upstream of it on its circuit
     #[arg(long, value_name = "YES|NO", value_parser = yes_or_no)]
     upstream: Option<bool>,
+    /// What the owner wants here; `remove` asks whether the receptacle may be taken out
+    #[arg(long, value_parser = name_parser!(Want), default_value = "leave")]
+    want: Want,
     /// It is a new outlet, not a replacement
     #[arg(long)]
     new_outlet: bool,
@@ -149,6 +152,8 @@ fn no_job() -> Job {
         edition: None,
         place: None,
         permit_day: None,
+        outlets_behind_one_device: None,
+        leakage_percent: None,
         amendments: None,
     }
 }
@@ -180,6 +185,7 @@ fn opening(args: &Args) -> Opening {
         has_upstream: args.upstream,
         supply: None,
         cable: Some(args.cable).filter(|cable| *cable != CableKind::Unknown),
+        taking_out: (args.want == Want::Remove).then(TakingOut::default),
         built_into: None,
         fill: FillContents {
             volume: args.volume,

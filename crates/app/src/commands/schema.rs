@@ -5,7 +5,7 @@ use crate::command_error::CommandError;
 use calculations::ChecksAnswer;
 use clap::ValueEnum;
 use drawings::DrawingAnswer;
-use remedies::{EditionsAnswer, FindingsAnswer, OptionsAnswer, PlanAnswer, WhyAnswer};
+use remedies::{EditionsAnswer, FindingsAnswer, OptionsAnswer, PlanAnswer, SensitivityAnswer, WhyAnswer};
 use std::process::ExitCode;
 
 /// Print the JSON Schema of the survey or of an answer
@@ -40,6 +40,8 @@ enum Of {
     Why,
     /// The answer of `editions --json`
     Editions,
+    /// The answer of `what-if --json`
+    WhatIf,
 }
 
 /// Runs it.
@@ -50,6 +52,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
         Of::LocalCode => write_json(&survey::local_code_schema())?,
         Of::Checks => write_json(&schemars::schema_for!(ChecksAnswer))?,
         Of::Draw => write_json(&schemars::schema_for!(DrawingAnswer))?,
+        Of::WhatIf => write_json(&schemars::schema_for!(SensitivityAnswer))?,
         Of::Why => write_json(&schemars::schema_for!(WhyAnswer))?,
         Of::Editions => write_json(&schemars::schema_for!(EditionsAnswer))?,
         Of::Plan => write_json(&schemars::schema_for!(PlanAnswer))?,

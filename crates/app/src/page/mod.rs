@@ -9,5 +9,6 @@ mod next_best;
 mod offers;
 pub mod options;
 pub mod plan;
+pub mod what_if;
 pub mod why;
 mod words;

@@ -379,6 +379,12 @@ fn foot(page: &mut String, answer: &PlanAnswer) {
             wrapped(page, "  ! ", &format!("{boxes}{caution}"), Style::new());
         }
     }
+    if !answer.assumptions.is_empty() {
+        page.push_str(&format!("\n{}\n", ink(HEADLINE, "Taken for granted")));
+        for assumed in &answer.assumptions {
+            wrapped(page, "  - ", assumed, Style::new());
+        }
+    }
     page.push_str(&format!("\n{}\n", ink(HEADLINE, "Cautions")));
     for caution in answer.cautions.iter().chain(&answer.law.warnings) {
         wrapped(page, "  ! ", caution, Style::new());

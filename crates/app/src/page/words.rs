@@ -46,6 +46,7 @@ pub fn order(opening: &OpeningAnswer) -> String {
     let box_work = match opening.box_work {
         BoxWork::Keep => "",
         BoxWork::Replace => ", new 20 in³ old-work box",
+        BoxWork::Extend => ", surface extension box on the old one",
         BoxWork::ReplaceWide => ", new two-gang old-work box",
     };
     let device = device(opening.device);
@@ -60,6 +61,7 @@ pub fn order(opening: &OpeningAnswer) -> String {
         Step::GroundArrives => "test only: its ground arrives".to_owned(),
         Step::ConnectKept => "keep the receptacle, join it to the new ground".to_owned(),
         Step::ConnectFitted => format!("fit {device} on the new ground"),
+        Step::TakeOut => "take the receptacle out: splices and a blank cover".to_owned(),
         Step::Unresolved => "NOTHING LAWFUL FOUND".to_owned(),
     };
     order + box_work
@@ -85,6 +87,7 @@ const fn device(device: Device) -> &'static str {
         Device::Gfci => "a GFCI receptacle",
         Device::Afci => "an AFCI receptacle",
         Device::Dual => "a GFCI/AFCI receptacle",
+        Device::Blank => "a blank cover",
     }
 }
 

@@ -53,6 +53,15 @@ fn plans_have_the_keys_of_their_schema() {
 }
 
 #[test]
+fn what_could_change_a_plan_has_the_keys_of_its_schema() {
+    let schema = thirdwire(&["schema", "what-if"]).json();
+    for name in ["knob-and-tube", "flat"] {
+        let answer = thirdwire(&["what-if", "--example", name, "--json"]).json();
+        assert_keys(&schema, &schema, &answer, name);
+    }
+}
+
+#[test]
 fn steered_plans_have_the_keys_of_their_schema() {
     let schema = thirdwire(&["schema", "plan"]).json();
     let flags = ["--ground", "K-4", "H-1", "--keep", "BA-1", "--no-open", "den", "--next-best", "--offers"];

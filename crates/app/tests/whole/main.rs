@@ -4,6 +4,7 @@
 mod answers;
 mod bungalow;
 mod checks;
+mod coupled_model;
 mod dangers;
 mod drawings;
 mod dwelling_page;
@@ -23,4 +24,5 @@ mod rows;
 mod running;
 mod steering;
 mod streams;
+mod what_if;
 mod written_documents;

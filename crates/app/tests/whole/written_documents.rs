@@ -65,7 +65,7 @@ fn what_the_documents_show_is_what_the_program_says() {
 #[test]
 fn the_page_on_json_shows_a_part_of_every_answer() {
     let page = document("docs/json.md");
-    for command in ["plan", "findings", "options", "circuits", "editions", "checks", "draw"] {
+    for command in ["plan", "findings", "options", "circuits", "editions", "checks", "draw", "what-if"] {
         assert!(page.contains(&format!("<!-- part of: thirdwire {command} ")), "{command}");
     }
     for place in ["/job", "/circuits/", "/openings/", "/routes/", "/routes_refused/", "/totals", "/basis"] {
@@ -77,7 +77,7 @@ fn the_page_on_json_shows_a_part_of_every_answer() {
 #[test]
 fn every_key_and_every_name_of_the_answers_is_documented() {
     let page = document("docs/json.md");
-    for answer in ["plan", "options", "findings", "editions", "why", "checks", "draw"] {
+    for answer in ["plan", "options", "findings", "editions", "why", "checks", "draw", "what-if"] {
         let schema = thirdwire(&["schema", answer]).json();
         let definitions = schema["$defs"].as_object().into_iter().flatten().map(|(_, definition)| definition);
         for definition in definitions.chain([&schema]) {

@@ -32,6 +32,7 @@ impl Sketch {
             room_use: RoomUse::Bedroom,
             floor: None,
             outline: vec![],
+            wall_breaks: None,
             above: None,
             below: None,
             ceiling: None,
@@ -46,6 +47,8 @@ impl Sketch {
             edition: None,
             place: None,
             permit_day: None,
+            outlets_behind_one_device: None,
+            leakage_percent: None,
             amendments: None,
         };
         let dwelling = Dwelling {

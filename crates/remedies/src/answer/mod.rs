@@ -15,6 +15,7 @@ mod reading;
 mod reasons;
 mod remedy;
 mod routes;
+mod sensitivity;
 mod steering;
 mod why;
 
@@ -31,5 +32,6 @@ pub use options::{OptionsAnswer, options_answer, options_of_box};
 pub use plan::{CircuitAnswer, JobAnswer, PlanAnswer, PlanStatus, TotalsAnswer, plan_answer};
 pub use remedy::RemedyAnswer;
 pub use routes::{LegAnswer, NotBuiltAnswer, RefusedRouteAnswer, RouteAnswer};
+pub use sensitivity::{PriceMovedAnswer, SensitivityAnswer, TriedAnswer, UnknownAnswer, sensitivity_answer};
 pub use steering::{BudgetAnswer, SteeringAnswer, WishAnswer};
 pub use why::{RuleSaid, Saying, ValueSaid, WhyAnswer, how_known, why_answer};

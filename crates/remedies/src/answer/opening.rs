@@ -150,6 +150,7 @@ pub(super) fn opening_answer(plan: &Planned, index: BoxIndex) -> OpeningAnswer {
         do_not_disturb: device_box.do_not_disturb,
         protected_by: protected_by(plan, index),
         grounded: plan.is_grounded(index)
+            && chosen.device != Device::Blank
             && !matches!(device_box.holds, Holding::TwoSlot if chosen.device == Device::Kept),
         ground_by: plan.ground_brought_by(index).map(|link| plan.name_of(link)),
         markings: chosen.markings.iter().map(|marking| marking.name()).collect(),
@@ -158,7 +159,7 @@ pub(super) fn opening_answer(plan: &Planned, index: BoxIndex) -> OpeningAnswer {
         changed_by: verdict.map(|verdict| verdict.changed_by.clone()).unwrap_or_default(),
         price: MoneyAnswer::of(chosen.price),
         why: why(plan, index),
-        ruled_out: ruled_out(judged, remedy),
+        ruled_out: ruled_out(judged, remedy, at.as_found.taking_out.is_some()),
         fill: fill_afterwards(plan, index),
         shortfalls: shortfalls(plan, index),
         open_questions: open_questions(plan, index),
@@ -225,6 +226,7 @@ pub(super) fn remedy_of(plan: &Planned, index: BoxIndex) -> Option<Remedy> {
             _ => Remedy::GfciBreaker,
         },
         Step::RestoreKept | Step::RestoreFitted => Remedy::RestoreExistingGround,
+        Step::TakeOut => Remedy::BlankCover,
         Step::GroundArrives | Step::ConnectKept | Step::ConnectFitted => {
             if by_cable() {
                 Remedy::NewCable
@@ -250,9 +252,12 @@ fn protected_by(plan: &Planned, index: BoxIndex) -> Option<String> {
     })
 }
 
-fn ruled_out(judged: &Judgement, remedy: Option<Remedy>) -> Vec<RuledOut> {
-    let barred =
-        judged.remedies.iter().filter(|verdict| verdict.lawful == Lawful::No && Some(verdict.remedy) != remedy);
+fn ruled_out(judged: &Judgement, remedy: Option<Remedy>, may_be_taken_out: bool) -> Vec<RuledOut> {
+    let asked = |remedy: Remedy| remedy != Remedy::BlankCover || may_be_taken_out;
+    let barred = judged
+        .remedies
+        .iter()
+        .filter(|verdict| verdict.lawful == Lawful::No && Some(verdict.remedy) != remedy && asked(verdict.remedy));
     barred.map(|verdict| RuledOut { remedy: verdict.remedy, why_not: verdict.why_not.join("; ") }).collect()
 }
 
@@ -274,7 +279,8 @@ pub(super) fn fill_of(plan: &Planned, index: BoxIndex) -> Option<Fit> {
         return None;
     }
     let gauge = GRADES[landings.iter().copied().max().unwrap_or(0)];
-    let space = if at.as_found.holds.has_strap() { DeviceSpace::Strap } else { DeviceSpace::None };
+    let strap = at.as_found.holds.has_strap() && chosen.device != Device::Blank;
+    let space = if strap { DeviceSpace::Strap } else { DeviceSpace::None };
     let count = u32::try_from(landings.len()).unwrap_or(u32::MAX);
     Some(fit_after(&plan.facts, at, chosen.box_work, space, count, gauge))
 }

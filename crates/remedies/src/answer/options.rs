@@ -34,7 +34,7 @@ pub struct OptionsAnswer {
 /// The answer about an opening of which only these facts are known.
 #[must_use]
 pub fn options_answer(opening: &Opening, code: &CodeInForce) -> OptionsAnswer {
-    answer(None, opening.ground, opening.holds != Holding::Unknown, &judged(opening, false, code), code)
+    answer(None, opening, opening.holds != Holding::Unknown, &judged(opening, false, code), code)
 }
 
 /// The answer about an opening of a surveyed dwelling.
@@ -42,7 +42,13 @@ pub fn options_answer(opening: &Opening, code: &CodeInForce) -> OptionsAnswer {
 pub fn options_of_box(facts: &Facts, index: BoxIndex) -> OptionsAnswer {
     let at = facts.at(index);
     let id = facts.dwelling.device_box(index).id.clone();
-    answer(Some(id), at.ground, true, &at.judged_as_found, &facts.code)
+    answer(Some(id), &at.as_found, true, &at.judged_as_found, &facts.code)
+}
+
+/// The remedies that are listed: a blank cover where the owner asks for one.
+pub(super) fn listed<'a>(opening: &Opening, judged: &'a Judgement) -> Vec<&'a RemedyVerdict> {
+    let asked = |remedy: Remedy| remedy != Remedy::BlankCover || opening.taking_out.is_some();
+    judged.remedies.iter().filter(|verdict| asked(verdict.remedy)).collect()
 }
 
 /// The citations of a verdict and of its conditions.
@@ -52,14 +58,15 @@ pub(super) fn all_cites(verdict: &RemedyVerdict) -> impl Iterator<Item = &Citati
 
 fn answer(
     box_id: Option<String>,
-    ground: GroundFact,
+    opening: &Opening,
     asks_to_leave: bool,
     judged: &Judgement,
     code: &CodeInForce,
 ) -> OptionsAnswer {
     let cites = judged.duties.iter().flat_map(|duty| &duty.cites);
-    let basis = BasisAnswer::of(cites.chain(judged.remedies.iter().flat_map(all_cites)));
-    let remedies: Vec<RemedyAnswer> = judged.remedies.iter().map(RemedyAnswer::of).collect();
+    let listed = listed(opening, judged);
+    let basis = BasisAnswer::of(cites.chain(listed.iter().copied().flat_map(all_cites)));
+    let remedies: Vec<RemedyAnswer> = listed.into_iter().map(RemedyAnswer::of).collect();
     let requires = RequiresAnswer::of(judged);
     let open_duty = requires.named().iter().any(|(_, duty)| duty.need == rulebook::Need::NotChecked);
     // Whether leaving it is lawful cannot be told of an opening of which nobody asked what it holds.
@@ -68,7 +75,7 @@ fn answer(
     OptionsAnswer {
         edition: code.edition.year(),
         box_id,
-        ground,
+        ground: opening.ground,
         requires,
         remedies,
         cautions: judged.cautions.clone(),

@@ -8,10 +8,11 @@ use super::offers::OffersAnswer;
 use super::opening::{MoneyAnswer, OpeningAnswer, cites_of, opening_answer};
 use super::routes::{NotBuiltAnswer, RefusedRouteAnswer, RouteAnswer, refused};
 use super::steering::SteeringAnswer;
+use crate::at_panel::bears_all_outlets;
 use crate::candidate::Step;
 use crate::device::{AtPanel, Device};
 use crate::facts::breaker_to_fit;
-use crate::leakage::{MOST_BEHIND_ONE_GFCI, milliamperes};
+use crate::leakage::milliamperes;
 use crate::planned::{Planned, Proof};
 use crate::repairs::repairs_at;
 use diagnosis::{Condition, Site};
@@ -69,6 +70,8 @@ pub struct PlanAnswer {
     pub next_best: Option<Vec<NextBestAnswer>>,
     /// What can be offered; null where it was not asked for.
     pub offers: Option<OffersAnswer>,
+    /// What the plan takes for granted where the survey does not say.
+    pub assumptions: Vec<String>,
     /// Cautions that go with all of the work.
     pub cautions: Vec<String>,
     /// What the plan's citations rest on.
@@ -165,6 +168,7 @@ pub fn plan_answer(plan: &Planned, law: &LawAnswer, demo_prices: bool) -> PlanAn
         steering: SteeringAnswer::of(plan),
         next_best: None,
         offers: None,
+        assumptions: assumptions(plan),
         cautions: cautions(dwelling.job.built),
         basis: BasisAnswer::of(cites.iter().chain(route_cites)),
     }
@@ -304,6 +308,9 @@ fn not_offered(plan: &Planned, index: usize) -> Vec<String> {
         _ if tree.is_multiwire() => {
             list.push("a single-pole device beside the panel does not work on a shared neutral".to_owned());
         }
+        Some(true) if !bears_all_outlets(&plan.facts, tree) => {
+            list.push("a device beside the panel would protect more outlets than its instructions allow".to_owned());
+        }
         Some(true) => {}
         Some(false) => list.push("there is no room for a device beside the panel".to_owned()),
         None => list.push("whether there is room for a device beside the panel is not known: look".to_owned()),
@@ -314,10 +321,14 @@ fn not_offered(plan: &Planned, index: usize) -> Vec<String> {
 /// Why a GFCI for the whole circuit was ruled out, where it was for what would leak behind it.
 fn too_leaky(plan: &Planned, index: usize) -> Option<String> {
     let behind = plan.leakage_of_circuit(index);
-    (behind > MOST_BEHIND_ONE_GFCI).then(|| {
+    (behind > plan.facts.limits.most_leakage).then(|| {
+        let share = match plan.facts.dwelling.job.leakage_percent {
+            Some(percent) => format!("; {percent} percent of that are planned at most"),
+            None => String::new(),
+        };
         format!(
             "a GFCI for the whole circuit would have up to {} of leakage behind it, 0.5 mA for each thing plugged in, and \
-             may trip from 4 mA without a fault",
+             may trip from 4 mA without a fault{share}",
             milliamperes(behind)
         )
     })
@@ -344,6 +355,33 @@ fn nothing_below(plan: &Planned) -> Option<i64> {
     let Proof::NothingBelow(bound) = plan.proof else { return None };
     let weights = plan.solution.cost.cents - plan.total().total().0;
     Some((bound.cents - weights).max(0))
+}
+
+/// The defaults that the plan rests on, where it makes use of them.
+fn assumptions(plan: &Planned) -> Vec<String> {
+    let job = &plan.facts.dwelling.job;
+    let feeds = plan.facts.dwelling.box_indices().any(|at| !plan.behind_load(at).is_empty());
+    let trees = 0..plan.facts.trees.len();
+    let beside =
+        |tree: usize| matches!(plan.chosen_at_panel(tree).choice, AtPanel::DeadFrontGfci | AtPanel::DeadFrontDual);
+    let mut list = Vec::new();
+    if job.outlets_behind_one_device.is_none() && (feeds || trees.clone().any(beside)) {
+        list.push(
+            "the instructions of a feed-through device are taken to set no limit on how many outlets it protects: read them, \
+             and state one as `outlets_behind_one_device`"
+                .to_owned(),
+        );
+    }
+    let fitted = |at: BoxIndex| plan.chosen(at).device.is_gfci() || !plan.behind_load(at).is_empty();
+    let at_panel = |tree: usize| plan.chosen_at_panel(tree).choice.is_gfci();
+    if job.leakage_percent.is_none() && (plan.facts.dwelling.box_indices().any(fitted) || trees.clone().any(at_panel)) {
+        list.push(format!(
+            "standing leakage behind one GFCI is planned up to just below {}, 0.5 mA for each thing plugged in: a smaller \
+             share can be stated as `leakage_percent`",
+            plan.facts.limits.leakage_in_words()
+        ));
+    }
+    list
 }
 
 /// The cautions that every plan carries; common practice, no source, where no section is named.

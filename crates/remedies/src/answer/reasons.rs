@@ -3,11 +3,11 @@
 use super::opening::{fill_afterwards, fill_of, links_ending_at, remedy_of, shortfall_of};
 use crate::candidate::{AFCI, Step};
 use crate::device::{AtPanel, BoxWork, Device};
-use crate::leakage::{MOST_BEHIND_ONE_GFCI, milliamperes};
+use crate::leakage::milliamperes;
 use crate::planned::{Planned, Protector};
-use dwelling::{BoxIndex, GroundFact, GroundPath, Holding};
+use dwelling::{BoxIndex, GroundFact, GroundPath, Holding, Want};
 use electrical::Volume;
-use rulebook::{Duty, Judgement, Lawful, Need};
+use rulebook::{Duty, Judgement, Lawful, Need, Remedy};
 
 /// Why this is done at an opening.
 pub(super) fn why(plan: &Planned, index: BoxIndex) -> String {
@@ -45,6 +45,10 @@ pub(super) fn why(plan: &Planned, index: BoxIndex) -> String {
             format!("its conductors are joined already, and {} grounds them all", route(plan, index))
         }
         Step::ConnectKept | Step::ConnectFitted => format!("{} brings it a real ground", route(plan, index)),
+        Step::TakeOut => {
+            "the owner does not need it, nothing keeps it, and a box of splices needs no protection and no ground for a plug"
+                .to_owned()
+        }
         Step::Unresolved => "nothing that was offered is both lawful here and possible".to_owned(),
     };
     if chosen.box_work != BoxWork::Keep {
@@ -89,7 +93,7 @@ fn here(plan: &Planned, index: BoxIndex) -> String {
 fn leakage_of_all(plan: &Planned, index: BoxIndex) -> String {
     let Some(tree) = plan.facts.at(index).tree else { return String::new() };
     let all = plan.leakage_of_circuit(tree);
-    if all <= MOST_BEHIND_ONE_GFCI {
+    if all <= plan.facts.limits.most_leakage {
         return String::new();
     }
     format!("; what is plugged in on the whole circuit may leak {}, too much for one GFCI", milliamperes(all))
@@ -142,11 +146,27 @@ pub(super) fn shortfalls(plan: &Planned, index: BoxIndex) -> Vec<String> {
             names.join(", ")
         ));
     }
-    if short.wish_unmet && !short.unlawful {
-        let want = plan.facts.dwelling.device_box(index).want;
+    let want = plan.facts.dwelling.device_box(index).want;
+    if short.wish_unmet && want == Want::Remove {
+        list.push(not_taken_out(plan, index));
+    } else if short.wish_unmet && !short.unlawful {
         list.push(format!("the owner asked for `{}` here, and nothing that was offered gives it", want.name()));
     }
     list
+}
+
+/// Why a receptacle that the owner does not need stays.
+fn not_taken_out(plan: &Planned, index: BoxIndex) -> String {
+    let verdict = at_judged(plan, index).remedies.iter().find(|verdict| verdict.remedy == Remedy::BlankCover);
+    let why = verdict.map(|verdict| verdict.why_not.join("; ")).unwrap_or_default();
+    match verdict.map(|verdict| verdict.lawful) {
+        Some(Lawful::NotChecked) => {
+            format!("the owner asked to have it taken out: not checked, and so not planned: {why}")
+        }
+        Some(Lawful::No) => format!("the owner asked to have it taken out, and it must stay: {why}"),
+        _ => "the owner asked to have it taken out, and this box cannot be worked on, or what it feeds needs it"
+            .to_owned(),
+    }
 }
 
 /// What must be found out or asked before the plan at an opening can be relied on.

@@ -4,6 +4,7 @@ use super::findings::{FindingAnswer, finding_answer};
 use super::law::LawAnswer;
 use super::next_best::NextBestAnswer;
 use super::opening::{OpeningAnswer, opening_answer};
+use super::options::listed;
 use super::reading::in_words;
 use super::remedy::{RemedyAnswer, standing};
 use crate::planned::{PlanFault, Planned};
@@ -101,7 +102,7 @@ pub fn why_answer(plan: &Planned, index: BoxIndex, law: &LawAnswer) -> Result<Wh
         ground: state.fact,
         ground_because: state.because.clone(),
         rules: said.iter().filter(|said| !said.things.is_empty()).map(rule_said).collect(),
-        remedies: at.judged_as_found.remedies.iter().map(RemedyAnswer::of).collect(),
+        remedies: listed(&at.as_found, &at.judged_as_found).into_iter().map(RemedyAnswer::of).collect(),
         plan: opening_answer(plan, index),
         next_best: NextBestAnswer::of(plan, index)?,
     })

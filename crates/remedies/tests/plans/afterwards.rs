@@ -150,7 +150,7 @@ impl<'a> Afterwards<'a> {
     pub fn takes_pin(&self, at: BoxIndex) -> bool {
         match self.plan.chosen(at).device {
             Device::Kept => self.dwelling.device_box(at).holds.takes_grounding_plug(),
-            Device::TwoSlot => false,
+            Device::TwoSlot | Device::Blank => false,
             _ => true,
         }
     }

@@ -14,7 +14,7 @@ fn add(left: Sum, right: Sum) -> Sum {
 
 const GFCI: u8 = 1;
 /// Published: UL 943 Class A, no trip below 4 mA, as trade texts state it.
-const LEAKAGE_BELOW_MICROAMPERES: i64 = 4_000;
+const MAY_TRIP_FROM_MICROAMPERES: i64 = 4_000;
 /// Published: UL 101, 0.5 mA for cord-connected equipment, as trade texts state it.
 const LEAKAGE_OF_EACH: i64 = 500;
 
@@ -272,12 +272,18 @@ fn least_of_tree(plan: &Planned, laid: &Laid, tree: usize) -> Option<Sum> {
     }
     for root in roots {
         let leakage: i64 = search.order.iter().map(|at| leakage(plan, *at)).sum();
-        if root.gives.0 & GFCI == 0 || root.choice == AtPanel::AsItIs || leakage < LEAKAGE_BELOW_MICROAMPERES {
+        if root.gives.0 & GFCI == 0 || root.choice == AtPanel::AsItIs || leakage < leakage_below(plan) {
             let cost = (root.price.total().0, 0, i64::from(root.choice != AtPanel::AsItIs));
             search.look(&mut Vec::new(), cost, root.gives.0);
         }
     }
     search.best
+}
+
+/// The stated share of 4 mA, all of it by default.
+fn leakage_below(plan: &Planned) -> i64 {
+    let percent = plan.facts.dwelling.job.leakage_percent.map_or(100, i64::from);
+    MAY_TRIP_FROM_MICROAMPERES * percent / 100
 }
 
 fn leakage(plan: &Planned, at: BoxIndex) -> i64 {
@@ -291,7 +297,7 @@ impl<'a> Search<'a> {
             return;
         }
         if place == self.order.len() {
-            if self.leakage_is_borne(done) {
+            if self.leakage_is_borne(done) && self.outlets_are_few_enough(done) {
                 self.best = Some(cost);
             }
             return;
@@ -324,21 +330,34 @@ impl<'a> Search<'a> {
         (can && gives != 0).then_some(done[parent].sees | gives)
     }
 
+    /// The places of a box and of everything that it feeds.
+    fn below(&self, top: usize, places: usize) -> impl Iterator<Item = usize> {
+        (0..places).filter(move |at| {
+            let mut up = Some(*at);
+            while let Some(here) = up {
+                if here == top {
+                    return true;
+                }
+                up = self.laid.fed_by[self.order[here].0]
+                    .and_then(|parent| self.order.iter().position(|other| *other == parent));
+            }
+            false
+        })
+    }
+
+    /// Whether no load side feeds more outlets than the survey says that instructions allow.
+    fn outlets_are_few_enough(&self, done: &[Done]) -> bool {
+        let Some(most) = self.plan.facts.dwelling.job.outlets_behind_one_device else { return true };
+        let is_outlet = |place: &usize| self.plan.facts.dwelling.device_box(self.order[*place]).holds.is_receptacle();
+        (0..done.len()).filter(|at| done[*at].candidate.gives.0 != 0).all(|at| {
+            let children = (0..done.len())
+                .filter(|child| done[*child].behind && self.laid.fed_by[self.order[*child].0] == Some(self.order[at]));
+            children.flat_map(|child| self.below(child, done.len())).filter(is_outlet).count() <= most as usize
+        })
+    }
+
     /// Whether no GFCI that is fitted, or whose load side is newly used, has more standing leakage than it bears.
     fn leakage_is_borne(&self, done: &[Done]) -> bool {
-        let below = |top: usize| {
-            (0..done.len()).filter(move |at| {
-                let mut up = Some(*at);
-                while let Some(here) = up {
-                    if here == top {
-                        return true;
-                    }
-                    up = self.laid.fed_by[self.order[here].0]
-                        .and_then(|parent| self.order.iter().position(|other| *other == parent));
-                }
-                false
-            })
-        };
         let planned = |at: &usize| {
             let candidate = done[*at].candidate;
             candidate.own.0 & GFCI != 0 && (candidate.device != Device::Kept || candidate.gives.0 != 0)
@@ -346,8 +365,11 @@ impl<'a> Search<'a> {
         (0..done.len()).filter(planned).all(|at| {
             let children = (0..done.len())
                 .filter(|child| done[*child].behind && self.laid.fed_by[self.order[*child].0] == Some(self.order[at]));
-            let behind: i64 = children.flat_map(below).map(|place| leakage(self.plan, self.order[place])).sum();
-            behind + leakage(self.plan, self.order[at]) < LEAKAGE_BELOW_MICROAMPERES
+            let behind: i64 = children
+                .flat_map(|child| self.below(child, done.len()))
+                .map(|place| leakage(self.plan, self.order[place]))
+                .sum();
+            behind + leakage(self.plan, self.order[at]) < leakage_below(self.plan)
         })
     }
 }

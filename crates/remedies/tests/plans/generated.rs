@@ -28,6 +28,8 @@ pub fn generated(seed: u64, size: Size) -> (Dwelling, CodeInForce) {
         edition: Some(edition.year()),
         permit_day: None,
         place: None,
+        outlets_behind_one_device: random.weighted(&[(4, None), (1, Some(1)), (1, Some(2))]),
+        leakage_percent: random.weighted(&[(4, None), (1, Some(75)), (1, Some(40))]),
         amendments: None,
     };
     let mut dwelling = Dwelling { job, panels, circuits, rooms, boxes: Vec::new(), sources, routes: Vec::new() };
@@ -106,6 +108,12 @@ fn cable(random: &mut Random) -> CableKind {
     ])
 }
 
+const fn place(x: i64, y: i64) -> Point {
+    Point { x: Length::feet(x), y: Length::feet(y) }
+}
+
+const OUTLINE: [Point; 4] = [place(0, 0), place(7, 0), place(7, 6), place(0, 6)];
+
 fn room(random: &mut Random, at: usize) -> Room {
     let any = random.pick(RoomUse::ALL);
     Room {
@@ -120,7 +128,12 @@ fn room(random: &mut Random, at: usize) -> Room {
             (8, any),
         ]),
         floor: None,
-        outline: Vec::new(),
+        outline: random.pick(&[Vec::new(), OUTLINE.to_vec()]),
+        wall_breaks: random.weighted(&[
+            (1, None),
+            (3, Some(Vec::new())),
+            (1, Some(vec![WallBreak { kind: WallBreakKind::Opening, from: place(3, 0), to: place(6, 0) }])),
+        ]),
         above: None,
         below: None,
         ceiling: None,
@@ -191,14 +204,14 @@ fn device_box(random: &mut Random, at: usize, rooms: usize) -> DeviceBox {
             metal: if random.percent(4) { Some(ConductorMetal::Aluminium) } else { None },
             shared_neutral: random.weighted(&[(8, None), (1, Some(true)), (1, Some(false))]),
         },
-        at: None,
-        height: random.pick(&[None, Some(Length::feet(1)), Some(Length::feet(7))]),
+        at: random.weighted(&[(1, None), (3, Some(OUTLINE[0])), (3, Some(OUTLINE[2]))]),
+        height: random.weighted(&[(1, None), (3, Some(Length::feet(1))), (1, Some(Length::feet(7)))]),
         body: body(random),
         holds: random.weighted(&[(9, Holding::ThreeSlot), (5, Holding::TwoSlot), (8, any)]),
         cables_in_box: random.weighted(&[(5, None), (1, Some(1)), (1, Some(3))]),
         found: (0..random.below(3)).map(|_| reading(random)).collect(),
         serves: (0..random.weighted(&[(5, 0), (3, 1), (2, 3), (1, 9)])).map(|_| random.pick(Equipment::ALL)).collect(),
-        want: random.weighted(&[(7, Want::Leave), (2, Want::ThreeSlot), (1, Want::Ground)]),
+        want: random.weighted(&[(7, Want::Leave), (2, Want::ThreeSlot), (1, Want::Ground), (2, Want::Remove)]),
         countertop: random.pick(&[None, Some(true), Some(false)]),
         sink: near(random),
         tub: near(random),

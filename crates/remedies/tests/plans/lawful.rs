@@ -128,7 +128,8 @@ fn what_the_plan_counts_as_grounded_is_joined_to_a_ground() {
 fn every_step_is_one_that_the_rules_do_not_bar() {
     every_plan(300, |after| {
         at_every_receptacle(after, |at| {
-            let judged = judge(&opening(after, at), &after.plan.facts.code);
+            let taking_out = after.plan.facts.at(at).as_found.taking_out.clone();
+            let judged = judge(&Opening { taking_out, ..opening(after, at) }, &after.plan.facts.code);
             let open = |remedy: Remedy| {
                 judged.remedies.iter().any(|verdict| verdict.remedy == remedy && verdict.lawful != Lawful::No)
             };
@@ -142,6 +143,7 @@ fn every_step_is_one_that_the_rules_do_not_bar() {
                 Step::GroundArrives | Step::ConnectKept | Step::ConnectFitted => {
                     &[Remedy::SeparateEgc, Remedy::NewCable]
                 }
+                Step::TakeOut => &[Remedy::BlankCover],
                 Step::Unresolved => &[],
             };
             let unseen =
@@ -156,7 +158,7 @@ fn the_duties_of_a_place_are_met_wherever_something_is_done() {
     every_plan(300, |after| {
         at_every_receptacle(after, |at| {
             let chosen = after.plan.chosen(at);
-            if matches!(chosen.step, Step::Leave | Step::UseLoadSide) {
+            if matches!(chosen.step, Step::Leave | Step::UseLoadSide | Step::TakeOut) {
                 return None;
             }
             let judged = judge(&opening(after, at), &after.plan.facts.code);
@@ -233,8 +235,11 @@ fn whoever_needs_or_wants_a_ground_has_one_or_reads_that_there_is_none() {
                 Want::Leave => false,
                 Want::ThreeSlot => !after.takes_pin(at),
                 Want::Ground => !has,
+                Want::Remove => after.plan.chosen(at).step != Step::TakeOut,
             };
-            let short = (needs && !has) || wants || after.plan.chosen(at).step == Step::Unresolved;
+            let short = (needs && !has && after.plan.chosen(at).step != Step::TakeOut)
+                || wants
+                || after.plan.chosen(at).step == Step::Unresolved;
             if device_box.holds.is_receptacle() && short && said.is_none_or(|said| said.is_empty()) {
                 faults.push(format!("box {} falls short in silence", device_box.id));
             }
@@ -258,11 +263,15 @@ fn every_box_that_is_touched_holds_what_is_in_it_or_says_that_nobody_knows() {
             let found = opening(after, at).fill;
             // By hand: the marks that the planned old-work boxes carry, 20 and 34 cubic inches.
             let marked = match chosen.box_work {
-                BoxWork::Keep => None,
+                BoxWork::Keep | BoxWork::Extend => None,
                 BoxWork::Replace => Some(Volume::hundredths(20_00)),
                 BoxWork::ReplaceWide => Some(Volume::hundredths(34_00)),
             };
             let contents = match marked {
+                // By hand: the mark that the planned extension carries, 12 cubic inches.
+                None if chosen.box_work == BoxWork::Extend => {
+                    FillContents { volume: found.volume.map(|volume| volume + Volume::hundredths(12_00)), ..found }
+                }
                 None => found,
                 Some(volume) => FillContents {
                     volume: Some(volume),
@@ -273,7 +282,11 @@ fn every_box_that_is_touched_holds_what_is_in_it_or_says_that_nobody_knows() {
                     ..found
                 },
             };
-            let space = if device_box.holds.has_strap() { DeviceSpace::Strap } else { DeviceSpace::None };
+            let space = if device_box.holds.has_strap() && chosen.device != Device::Blank {
+                DeviceSpace::Strap
+            } else {
+                DeviceSpace::None
+            };
             let fit = fill_with(&contents, space, landings, Some(size), &after.plan.facts.code);
             let asked = answer.openings.iter().filter(|opening| opening.box_id == device_box.id);
             let asked = asked.flat_map(|opening| &opening.open_questions).any(|question| question.contains("counted"));

@@ -13,4 +13,6 @@ mod next_best;
 mod offers;
 mod random;
 mod schema;
+mod sensitivity;
 mod steering;
+mod taken_out;

@@ -17,7 +17,8 @@ fn worth(plan: &Planned, at: BoxIndex) -> u64 {
     let (site, device_box) = (plan.facts.at(at), plan.facts.dwelling.device_box(at));
     let candidates = &plan.assembled.candidates[at.0];
     let can_be = candidates.iter().any(|one| one.supply == SupplyNeed::Supplied && !one.shortfall.unlawful);
-    if site.supplied || !device_box.holds.is_receptacle() || !can_be {
+    let may_go = candidates.iter().any(|one| one.device == Device::Blank);
+    if site.supplied || !device_box.holds.is_receptacle() || !can_be || may_go {
         return 0;
     }
     let needed = |one: &rulebook::DutyVerdict| one.duty == Duty::EquipmentGround && one.need == Need::Required;

@@ -36,8 +36,8 @@ fn is_given(plan: &Planned, wish: Wish) -> bool {
         Wish::NoOpen(room) => {
             let inside =
                 |end: WayEnd| matches!(end, WayEnd::At(RouteEnd::Box(at)) if dwelling.device_box(at).room == room);
-            let cut_out =
-                |at: BoxIndex| dwelling.device_box(at).room == room && plan.chosen(at).box_work != BoxWork::Keep;
+            let cut = |at: BoxIndex| matches!(plan.chosen(at).box_work, BoxWork::Replace | BoxWork::ReplaceWide);
+            let cut_out = |at: BoxIndex| dwelling.device_box(at).room == room && cut(at);
             let opened = plan.solution.links.iter().map(|link| plan.bought(link));
             !dwelling.box_indices().any(cut_out)
                 && !opened.filter(|route| route.openings > 0).any(|route| inside(route.ends.0) || inside(route.ends.1))

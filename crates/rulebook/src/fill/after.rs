@@ -39,6 +39,7 @@ struct Load {
 
 fn load_after(remedy: Remedy, opening: &Opening, code: &CodeInForce) -> Load {
     let device = match remedy {
+        Remedy::BlankCover if opening.is_receptacle_outlet() => DeviceSpace::None,
         Remedy::Leave if !opening.existing_outlet => DeviceSpace::None,
         Remedy::Leave => as_found(opening),
         _ if opening.is_receptacle_outlet() => DeviceSpace::Strap,

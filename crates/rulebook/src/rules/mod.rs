@@ -16,6 +16,7 @@ pub const RULES: &[Rule] = &[
     replacement::gfci_receptacle::RULE,
     replacement::downstream::RULE,
     replacement::protected_at_panel::RULE,
+    replacement::blank_cover::RULE,
     grounding::separate_egc::RULE,
     grounding::new_cable::RULE,
     grounding::changed_wiring::RULE,

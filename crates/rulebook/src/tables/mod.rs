@@ -8,6 +8,7 @@ pub mod egc_size;
 pub mod gfci_places;
 pub mod grounded_equipment;
 pub mod marking_place;
+pub mod required_outlets;
 pub mod six_feet;
 pub mod small_conductors;
 
@@ -46,4 +47,16 @@ pub const VALUES: &[&dyn Value] = &[
     &marking_place::PLACE,
     &marking_place::VISIBLE,
     &small_conductors::LARGEST_BREAKER,
+    &required_outlets::WALLS,
+    &required_outlets::HIGHEST,
+    &required_outlets::BASINS,
+    &required_outlets::COUNTERTOPS,
+    &required_outlets::OUTDOORS,
+    &required_outlets::LAUNDRIES,
+    &required_outlets::SERVICE_PLACES,
+    &required_outlets::EACH_CAR,
+    &required_outlets::HALLWAYS,
+    &required_outlets::FOYERS,
+    &required_outlets::NEAR_EQUIPMENT,
+    &required_outlets::NEAR_APPLIANCES,
 ];

@@ -35,6 +35,7 @@ pub fn bedroom() -> Opening {
         has_upstream: Some(true),
         supply: None,
         cable: None,
+        taking_out: None,
         built_into: None,
         fill: FillContents {
             volume: Some(Volume::hundredths(1800)),

@@ -18,6 +18,8 @@ pub(crate) static SHAPE: Shape = Shape {
         field!(may "edition", FieldKind::Year, "the edition of the NEC in force where the dwelling stands", "2020"),
         field!(may "place", FieldKind::Text, "the place whose adoption of the code counts, as `thirdwire places` names it", "\"south-carolina\""),
         field!(may "permit_date", FieldKind::Day, "the day of the permit, which picks the adoption", "\"2025-07-01\""),
+        field!(may "outlets_behind_one_device", FieldKind::Count(1, 100), "how many outlets the load side of one feed-through device may protect by its instructions, its own not counted; no limit if left out", "8"),
+        field!(may "leakage_percent", FieldKind::Count(1, 100), "how many percent of the 4 mA at which a GFCI may begin to trip are planned as standing leakage behind one; 100 if left out", "75"),
         field!(may "amendments", FieldKind::Text, "the file of local changes to that edition", "\"larch-county.toml\""),
         field!(may "units", FieldKind::Name(&PLAN_UNITS), "what coordinates on the plan are in; feet if left out", "\"feet\""),
     ],
@@ -44,6 +46,8 @@ pub(crate) const fn unnamed() -> Job {
         edition: None,
         place: None,
         permit_day: None,
+        outlets_behind_one_device: None,
+        leakage_percent: None,
         amendments: None,
     }
 }
@@ -64,6 +68,8 @@ pub(crate) fn read(notes: &mut Notes, row: &Row<'_>) -> (Job, PlanUnit) {
         edition: edition.and_then(|year| u16::try_from(year).ok()),
         place: row.text(notes, "place"),
         permit_day: row.day(notes, "permit_date"),
+        outlets_behind_one_device: row.count(notes, "outlets_behind_one_device"),
+        leakage_percent: row.count(notes, "leakage_percent"),
         amendments: row.text(notes, "amendments"),
     };
     let units = row.name(notes, "units", |name| match name {

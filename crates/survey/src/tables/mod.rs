@@ -13,6 +13,7 @@ pub(crate) mod route;
 pub(crate) mod run;
 pub(crate) mod source;
 pub(crate) mod survey;
+pub(crate) mod wall_break;
 
 /// The position of what could not be found: an error was reported, so that no dwelling comes of it.
 pub(crate) const NOT_FOUND: usize = usize::MAX;

@@ -3,7 +3,7 @@
 use crate::shape::{NameList, name_list};
 use dwelling::{
     CableKind, Clamps, DwellingUse, Equipment, GroundSeen, Holding, LoadState, MeterKind, Overcurrent, PathObstacle,
-    ProtectiveBreaker, RoomUse, RouteKind, SourceKind, Space, TesterVerdict, WallFinish, Want, Wetness,
+    ProtectiveBreaker, RoomUse, RouteKind, SourceKind, Space, TesterVerdict, WallBreakKind, WallFinish, Want, Wetness,
 };
 use electrical::ConductorMetal;
 
@@ -14,6 +14,7 @@ name_list!(CABLES, CableKind, "wiring methods");
 name_list!(ROOM_USES, RoomUse, "room uses");
 name_list!(SPACES, Space, "spaces above and below");
 name_list!(WALL_FINISHES, WallFinish, "finishes of walls");
+name_list!(WALL_BREAKS, WallBreakKind, "breaks of a wall");
 name_list!(HOLDINGS, Holding, "things a box holds");
 name_list!(CLAMPS, Clamps, "ways of clamping");
 name_list!(EQUIPMENT, Equipment, "kinds of equipment");
@@ -66,6 +67,7 @@ pub(crate) static LISTS: &[&NameList] = &[
     &ROOM_USES,
     &SPACES,
     &WALL_FINISHES,
+    &WALL_BREAKS,
     &HOLDINGS,
     &CLAMPS,
     &EQUIPMENT,

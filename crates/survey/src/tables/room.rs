@@ -9,6 +9,7 @@ use crate::row::{Row, items_of};
 use crate::shape::{Field, FieldKind, Shape, field};
 use crate::tables::job::PlanUnit;
 use crate::tables::names::{ROOM_USES, SPACES, WALL_FINISHES};
+use crate::tables::wall_break;
 use crate::value::{Value, ValueKind};
 use dwelling::{Point, Room, RoomIndex, RoomUse, Space, WallFinish};
 use electrical::Length;
@@ -23,6 +24,7 @@ pub(crate) static SHAPE: Shape = Shape {
         field!(may "use", FieldKind::Name(&ROOM_USES), "what it is used for", "\"bedroom\""),
         field!(may "floor", FieldKind::Count(-5, 100), "the floor it lies on: 0 the basement or ground, 1 the first floor", "1"),
         field!(may "outline", FieldKind::Outline, "its corners in order, on one plan for the whole floor", "[[0, 0], [11, 0], [11, 12], [0, 12]]"),
+        field!(may "wall_breaks", FieldKind::Tables(&wall_break::SHAPE), "what breaks its walls along the floor, so that the spacing of receptacles can be judged; `[]` where nothing does", "[{ kind = \"opening\", from = [3, 0], to = [5.5, 0] }]"),
         field!(may "above", FieldKind::Name(&SPACES), "what lies above", "\"attic\""),
         field!(may "below", FieldKind::Name(&SPACES), "what lies below", "\"crawl space\""),
         field!(may "ceiling", FieldKind::Quantity(Quantity::Height), "how high its ceiling is", "\"8 ft\""),
@@ -44,6 +46,7 @@ pub(crate) fn read(notes: &mut Notes, row: &Row<'_>, units: PlanUnit) -> Room {
         room_use: row.name(notes, "use", RoomUse::from_name).unwrap_or(RoomUse::Unknown),
         floor: floor(notes, row),
         outline: outline(notes, row, units),
+        wall_breaks: wall_break::read_all(notes, row, units),
         above: row.name(notes, "above", Space::from_name),
         below: row.name(notes, "below", Space::from_name),
         ceiling: row.height(notes, "ceiling"),

@@ -56,7 +56,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     };
     let mut said: Vec<Statement> = Remedy::ALL
         .iter()
-        .filter(|remedy| **remedy != Remedy::Leave)
+        .filter(|remedy| remedy.may_fit_a_receptacle())
         .map(|remedy| Says::Conditions(*remedy, condition.clone().into()).by(&cites))
         .collect();
     if let (Some(breaker), Some((.., false))) = (opening.breaker, row) {

@@ -95,7 +95,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     };
     let wet = opening.wetness == Some(Wetness::Wet);
     let mut said = vec![says.by(&cites)];
-    for remedy in Remedy::ALL.iter().copied().filter(|remedy| *remedy != Remedy::Leave) {
+    for remedy in Remedy::ALL.iter().copied().filter(|remedy| remedy.may_fit_a_receptacle()) {
         let kind =
             "where the place is damp or wet, the new receptacle is a weather-resistant one in an enclosure for it";
         said.push(Says::Conditions(remedy, kind.into()).by(&cites));

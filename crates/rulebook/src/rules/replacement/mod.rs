@@ -1,5 +1,6 @@
 //! What may be done at an existing outlet, with and without a ground.
 
+pub mod blank_cover;
 pub mod downstream;
 pub mod existing_ground;
 pub mod gfci_receptacle;

@@ -1,0 +1,113 @@
+//! Reads surveys as JSON, one a line, and prints the optimizer's problem of each and its answer, one a line:
+//! `cargo run --release -p remedies --example print_problem [-- --repeat N] < surveys.ndjson`. With `--random N SEED` it
+//! prints so many random problems instead, which hold what no dwelling does.
+
+#![allow(clippy::disallowed_methods, clippy::print_stdout, reason = "it measures and prints")]
+
+mod as_json;
+#[path = "../../../optimizer/tests/support/random_problem.rs"]
+#[allow(dead_code, reason = "it makes problems as the optimizer's tests do, and no more")]
+mod random_problem;
+
+use as_json::{answer_as_json, problem_as_json};
+use estimate::PriceBook;
+use optimizer::Limits;
+use random_problem::{Chance, Size, random_problem};
+use remedies::{Facts, LawAnswer, Planned, Shortfall, assemble, plan_answer};
+use rulebook::{CodeInForce, Edition};
+use serde_json::{Value, json};
+use std::error::Error;
+use std::io::{BufRead as _, Write as _};
+use std::time::{Duration, Instant};
+
+/// The limit of the search: that of a plan.
+const MOST_SEARCHED: u64 = 100_000;
+
+/// Larger than what can be enumerated.
+const MEDIUM: Size = Size { trees: 4, nodes: 8, options: 5, groups: 9, links: 14 };
+
+fn main() -> Result<(), Box<dyn Error>> {
+    let words: Vec<String> = std::env::args().skip(1).collect();
+    let mut out = std::io::BufWriter::new(std::io::stdout().lock());
+    let repeats = match words.iter().map(String::as_str).collect::<Vec<_>>()[..] {
+        [] => 1,
+        ["--repeat", count] => count.parse::<usize>()?.max(1),
+        ["--random", count, seed] => {
+            for seed in (seed.parse::<u64>()?..).take(count.parse()?) {
+                writeln!(out, "{}", random(seed))?;
+            }
+            return Ok(());
+        }
+        _ => return Err("usage: print_problem [--repeat N | --random N SEED] < surveys.ndjson".into()),
+    };
+    for line in std::io::stdin().lock().lines() {
+        writeln!(out, "{}", printed(line?.as_bytes(), repeats)?)?;
+        out.flush()?;
+    }
+    Ok(())
+}
+
+fn random(seed: u64) -> Value {
+    let problem = random_problem(&mut Chance::new(seed), MEDIUM);
+    let (solving, outcome) = median(1, || optimizer::solve(&problem, &Limits::default()));
+    json!({
+        "name": format!("random problem {seed}"),
+        "weights": [],
+        "problem": problem_as_json(&problem),
+        "answer": answer_as_json(&outcome),
+        "solve_us": solving.as_secs_f64() * 1e6,
+    })
+}
+
+fn printed(line: &[u8], repeats: usize) -> Result<Value, Box<dyn Error>> {
+    let read = survey::read(line, survey::Format::Json);
+    let dwelling = read.dwelling.ok_or_else(|| format!("{:?}", read.diagnostics))?;
+    let edition = dwelling.job.edition.and_then(Edition::of_year).ok_or("a survey without an edition")?;
+    let code = CodeInForce::published(edition);
+    let book = PriceBook::demo();
+    let limits = Limits { nodes: Some(MOST_SEARCHED) };
+
+    let facts = Facts::gather(&dwelling, code.clone());
+    let problem = assemble(&facts, &book).problem;
+    let (solving, outcome) = median(repeats, || optimizer::solve(&problem, &limits));
+    let (planning, _) = median(repeats, || {
+        let read = survey::read(line, survey::Format::Json);
+        let planned = Planned::of(read.dwelling.as_ref().unwrap_or(&dwelling), code.clone(), &book).ok()?;
+        Some(plan_answer(&planned, &LawAnswer::of(&planned.facts.code), true).openings.len())
+    });
+
+    let boxes = dwelling.boxes.len();
+    let weight = |shortfall: Shortfall| shortfall.weight(boxes);
+    let weights = [
+        weight(Shortfall { unlawful: true, ..Shortfall::default() }),
+        weight(Shortfall { equipment_without_ground: true, ..Shortfall::default() }),
+        weight(Shortfall { wish_unmet: true, ..Shortfall::default() }),
+    ];
+    Ok(json!({
+        "name": dwelling.job.name,
+        "boxes": boxes,
+        "weights": weights,
+        "problem": problem_as_json(&problem),
+        "answer": answer_as_json(&outcome),
+        "solve_us": solving.as_secs_f64() * 1e6,
+        "plan_us": planning.as_secs_f64() * 1e6,
+    }))
+}
+
+/// The median of the times of so many runs, and what the last gave.
+fn median<T>(repeats: usize, mut run: impl FnMut() -> T) -> (Duration, T) {
+    let mut timed = || {
+        let start = Instant::now();
+        let value = run();
+        (start.elapsed(), value)
+    };
+    let (first, mut value) = timed();
+    let mut times = vec![first];
+    for _ in 1..repeats {
+        let (time, last) = timed();
+        times.push(time);
+        value = last;
+    }
+    times.sort();
+    (times[times.len() / 2], value)
+}
