@@ -69,7 +69,9 @@ impl RouteGraph {
     ) -> (usize, Climb) {
         let (zone, mut climb) = (climb.zone, climb.clone());
         let junctions = spaces.entry(zone).or_default();
-        let near = junctions.iter().filter(|junction| apart(junction.at, climb.out) <= ONE_JUNCTION);
+        let near = junctions.iter().filter(|junction| {
+            across(junction.at, climb.out) <= 2 * ONE_JUNCTION && apart(junction.at, climb.out) <= ONE_JUNCTION
+        });
         let ways = near.map(|junction| (*junction, plan.open_way(zone.layer, zone.floor, climb.out, junction.at)));
         if let Some((junction, corner)) = ways.filter_map(|(junction, way)| Some((junction, way?))).next() {
             climb.length += across(junction.at, climb.out);

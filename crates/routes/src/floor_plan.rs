@@ -126,6 +126,7 @@ impl<'a> FloorPlan<'a> {
         let behind = |other: &DrawnRoom| {
             other.index != drawn.index
                 && other.room.room_use != RoomUse::Outdoors
+                && other.outline.is_near(on_it, ONE_WALL)
                 && other.outline.sides().any(|far| far.is_along(line) && apart(far.nearest(on_it).0, on_it) <= ONE_WALL)
         };
         let outside = !self.on_floor(drawn.floor).any(behind);

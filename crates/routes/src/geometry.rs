@@ -126,6 +126,12 @@ impl Outline {
         inside
     }
 
+    /// Whether a point lies no farther than this from the box around it.
+    pub(crate) fn is_near(&self, (x, y): Spot, within: i64) -> bool {
+        (self.least.0 - within..=self.most.0 + within).contains(&x)
+            && (self.least.1 - within..=self.most.1 + within).contains(&y)
+    }
+
     /// The side nearest to a point within a distance: its position, the point on it, and how far along the side that is.
     pub(crate) fn side_near(&self, at: Spot, within: i64) -> Option<(usize, Spot, i64)> {
         let near = self.sides().enumerate().map(|(side, line)| {

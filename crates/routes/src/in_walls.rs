@@ -1,7 +1,7 @@
 //! Ways inside a wall and along it: through to the box behind, from box to box, and in surface raceway along a baseboard.
 
 use crate::floor_plan::{FloorPlan, ONE_WALL};
-use crate::geometry::{FOOT, INCH, Spot, apart, point};
+use crate::geometry::{FOOT, INCH, Spot, across, apart, point};
 use crate::graph::{Difficulty, EdgeKind, Layer, LinePoint, RouteEdge, Work};
 use crate::standing::Stand;
 use dwelling::{RoomUse, WallFinish};
@@ -49,6 +49,10 @@ fn back_to_back(plan: &FloorPlan, stands: &[Stand]) -> Vec<RouteEdge> {
     for (one, stand) in stands.iter().enumerate() {
         let Some(wall) = stand.bay().filter(|wall| !wall.outside) else { continue };
         for (other, behind) in stands.iter().enumerate().skip(one + 1) {
+            // Two feet of wall and bay cannot be far apart along both axes together.
+            if across(behind.at, stand.at) > 4 * (BACK_TO_BACK + ONE_WALL) {
+                continue;
+            }
             let Some(far) = behind.bay().filter(|_| behind.room != stand.room) else { continue };
             let near = apart(far.on_it, wall.on_it) <= BACK_TO_BACK + ONE_WALL;
             if !near || plan.rooms[behind.room].floor != plan.rooms[stand.room].floor || !far.line.is_along(wall.line) {
