@@ -11,9 +11,11 @@ mod cli;
 mod command_error;
 mod commands;
 mod examples;
+mod json_difference;
 mod law;
 mod named;
 mod page;
+mod planning;
 mod steering_flags;
 
 use cli::{Cli, Command};
@@ -31,6 +33,7 @@ fn main() -> ExitCode {
         Command::Draw(args) => commands::draw::run(args),
         Command::Circuits(args) => commands::circuits::run(args),
         Command::Editions(args) => commands::editions::run(args),
+        Command::Verify(args) => commands::verify::run(args),
         Command::WhatIf(args) => commands::what_if::run(args),
         Command::Why(args) => commands::why::run(args),
         Command::Rule(args) => commands::rule::run(args),

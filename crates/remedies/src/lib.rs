@@ -28,12 +28,13 @@ mod stated_routes;
 mod steering;
 mod taking_out;
 mod unknowns;
+mod verify;
 mod ways;
 mod worth;
 
 pub use answer::{
     BasisAnswer, BudgetAnswer, ChangeAnswer, CircuitAnswer, DutyAnswer, EditionsAnswer, FillAnswer, FillLineAnswer,
-    FindingAnswer, FindingsAnswer, JobAnswer, LawAnswer, LegAnswer, MoneyAnswer, NextAnswer, NextBestAnswer,
+    FindingAnswer, FindingsAnswer, JobAnswer, LawAnswer, LegAnswer, LinkAnswer, MoneyAnswer, NextAnswer, NextBestAnswer,
     NotBuiltAnswer, OfferAnswer, OffersAnswer, OpeningAnswer, OpeningChanges, OptionsAnswer, PlanAnswer, PlanStatus,
     PointAnswer, PriceMovedAnswer, RefusedRouteAnswer, RemedyAnswer, RequiresAnswer, RouteAnswer, RuleSaid, RuledOut,
     Saying, SensitivityAnswer, SteeringAnswer, StepUpAnswer, TotalsAnswer, TriedAnswer, UnknownAnswer, ValueSaid,
@@ -53,4 +54,5 @@ pub use sensitivity::{MOVES, PriceLine, Sensitive, SensitivePrice, Sensitivity, 
 pub use standing::Standing;
 pub use steering::{Steered, Wish};
 pub use unknowns::{Possible, Unknown, UnknownAt};
+pub use verify::PlanClaim;
 pub use ways::{Leg, Way};

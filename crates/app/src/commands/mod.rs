@@ -13,5 +13,6 @@ pub mod prices;
 pub mod rule;
 pub mod schema;
 pub mod stream;
+pub mod verify;
 pub mod what_if;
 pub mod why;

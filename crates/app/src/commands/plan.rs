@@ -6,8 +6,9 @@ use crate::commands::prices::price_book;
 use crate::commands::stream;
 use crate::law::{CodeFlags, settle};
 use crate::page;
+use crate::planning::Asked;
 use crate::steering_flags::SteeringFlags;
-use remedies::{Offers, PlanFault, PlanStatus, Planned, next_best_answers, offers_answer, plan_answer};
+use remedies::PlanStatus;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
@@ -59,38 +60,14 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let dwelling = dwelling_of(&text, args.json)?;
     let wishes = args.steering.wishes(&dwelling)?;
     let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
-    let fault = |PlanFault(faults): PlanFault| CommandError::Fault(faults.join("; "));
-    let mut planned = Planned::steered(&dwelling, law.code, &book, &wishes).map_err(fault)?;
-    if let Some(budget) = args.steering.budget {
-        planned.stay_within(budget).map_err(fault)?;
-    }
-    let mut offered = None;
-    if args.offers || args.offer.is_some() {
-        let offers = planned.offers().map_err(fault)?;
-        let taken = usize::from(args.offer.unwrap_or(1));
-        take_offer(&mut planned, &offers, taken)?;
-        offered = Some(offers_answer(&planned, &offers, taken));
-    }
-    let mut answer = plan_answer(&planned, &law.answer, book.is_demo);
-    answer.offers = offered;
-    if args.next_best || args.full {
-        answer.next_best = Some(next_best_answers(&planned).map_err(fault)?);
-    }
+    let offer = args.offer.map(usize::from).or(args.offers.then_some(1));
+    let asked = Asked { wishes, budget: args.steering.budget, offer, next_best: args.next_best || args.full };
+    let (planned, offers) = asked.planned(&dwelling, law.code, &book)?;
+    let answer = asked.answer(&planned, offers, &law.answer, &book)?;
     if args.json {
         write_json(&answer)?
     } else {
         write_text(&page::plan::render(&answer, &dwelling, args.full))?
     }
     Ok(exit_code(answer.status == PlanStatus::Complete))
-}
-
-/// Makes the plan that of an offer, counted from 1.
-fn take_offer(planned: &mut Planned, offers: &Offers, number: usize) -> Result<(), CommandError> {
-    let Some(offer) = number.checked_sub(1).and_then(|index| offers.offers.get(index)) else {
-        let count = offers.offers.len();
-        let there = if count == 1 { "there is one offer".to_owned() } else { format!("there are {count} offers") };
-        return Err(CommandError::Usage(format!("there is no offer {number}; {there}")));
-    };
-    planned.take(&offers.frontier[offer.point], offers.complete);
-    Ok(())
 }

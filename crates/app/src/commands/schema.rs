@@ -40,6 +40,8 @@ enum Of {
     Why,
     /// The answer of `editions --json`
     Editions,
+    /// The answer of `verify --json`
+    Verify,
     /// The answer of `what-if --json`
     WhatIf,
 }
@@ -52,6 +54,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
         Of::LocalCode => write_json(&survey::local_code_schema())?,
         Of::Checks => write_json(&schemars::schema_for!(ChecksAnswer))?,
         Of::Draw => write_json(&schemars::schema_for!(DrawingAnswer))?,
+        Of::Verify => write_json(&schemars::schema_for!(crate::commands::verify::VerificationAnswer))?,
         Of::WhatIf => write_json(&schemars::schema_for!(SensitivityAnswer))?,
         Of::Why => write_json(&schemars::schema_for!(WhyAnswer))?,
         Of::Editions => write_json(&schemars::schema_for!(EditionsAnswer))?,

@@ -9,6 +9,7 @@ mod next_best;
 mod offers;
 pub mod options;
 pub mod plan;
+pub mod verify;
 pub mod what_if;
 pub mod why;
 mod words;

@@ -2,8 +2,10 @@
 
 use crate::running::{thirdwire, words_of};
 
-const COMMANDS: [&str; 11] =
-    ["plan", "options", "findings", "circuits", "checks", "draw", "editions", "what-if", "schema", "prices", "example"];
+const COMMANDS: [&str; 12] = [
+    "plan", "options", "findings", "circuits", "checks", "draw", "editions", "what-if", "verify", "schema", "prices",
+    "example",
+];
 
 #[test]
 fn every_command_has_an_example_and_names_the_exit_codes() {

@@ -24,5 +24,6 @@ mod rows;
 mod running;
 mod steering;
 mod streams;
+mod verify;
 mod what_if;
 mod written_documents;

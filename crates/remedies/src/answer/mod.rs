@@ -6,6 +6,7 @@ mod editions;
 mod fill;
 mod findings;
 mod law;
+mod links;
 mod next_best;
 mod offers;
 mod opening;
@@ -25,6 +26,7 @@ pub use editions::{ChangeAnswer, EditionsAnswer, OpeningChanges, editions_answer
 pub use fill::{FillAnswer, FillLineAnswer};
 pub use findings::{FindingAnswer, FindingsAnswer, NextAnswer, findings_answer};
 pub use law::LawAnswer;
+pub use links::LinkAnswer;
 pub use next_best::{NextBestAnswer, next_best_answers};
 pub use offers::{OfferAnswer, OffersAnswer, PointAnswer, StepUpAnswer, offers_answer};
 pub use opening::{MoneyAnswer, OpeningAnswer, RuledOut, work_first};

@@ -3,6 +3,7 @@
 use super::basis::BasisAnswer;
 use super::findings::{FindingAnswer, NextAnswer, finding_answer, findings_answer, ids};
 use super::law::LawAnswer;
+use super::links::LinkAnswer;
 use super::next_best::NextBestAnswer;
 use super::offers::OffersAnswer;
 use super::opening::{MoneyAnswer, OpeningAnswer, cites_of, opening_answer};
@@ -58,6 +59,8 @@ pub struct PlanAnswer {
     pub openings: Vec<OpeningAnswer>,
     /// The routes that are bought.
     pub routes: Vec<RouteAnswer>,
+    /// The links of the network of grounds that these routes are made of, by number: for `thirdwire verify`.
+    pub links: Vec<LinkAnswer>,
     /// The routes that cannot be bought, and why.
     pub routes_refused: Vec<RefusedRouteAnswer>,
     /// What the tool could build no way of from the floor plan, and why; empty where no room is drawn.
@@ -162,6 +165,7 @@ pub fn plan_answer(plan: &Planned, law: &LawAnswer, demo_prices: bool) -> PlanAn
         circuits: (0..plan.facts.trees.len()).map(|tree| circuit_answer(plan, tree)).collect(),
         openings,
         routes: ways.iter().map(|way| RouteAnswer::of(plan, way)).collect(),
+        links: LinkAnswer::all(plan),
         routes_refused: refused(plan),
         ways_not_built: NotBuiltAnswer::all(plan),
         totals,

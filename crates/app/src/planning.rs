@@ -1,0 +1,74 @@
+//! Makes the plan that was asked for: with its wishes, within its sum of money, as the offer that was picked.
+
+use crate::command_error::CommandError;
+use dwelling::Dwelling;
+use estimate::{Cents, PriceBook};
+use remedies::{
+    LawAnswer, OffersAnswer, PlanAnswer, PlanFault, Planned, Wish, next_best_answers, offers_answer, plan_answer,
+};
+use rulebook::CodeInForce;
+
+/// What is asked of a plan.
+#[derive(Debug, Default)]
+pub struct Asked {
+    /// What the owner lays down.
+    pub wishes: Vec<Wish>,
+    /// The sum of money to stay within.
+    pub budget: Option<Cents>,
+    /// The offer to plan, counted from 1; the offers are then told too.
+    pub offer: Option<usize>,
+    /// Whether the next best is told at each opening.
+    pub next_best: bool,
+}
+
+/// A fault of the planner as the program tells it.
+pub fn fault(PlanFault(faults): PlanFault) -> CommandError {
+    CommandError::Fault(faults.join("; "))
+}
+
+impl Asked {
+    /// The plan, and the offers where they are asked for.
+    ///
+    /// # Errors
+    /// [`CommandError::Usage`] where there is no such offer, [`CommandError::Fault`] for a fault of this program.
+    pub fn planned<'a>(
+        &self,
+        dwelling: &'a Dwelling,
+        code: CodeInForce,
+        book: &PriceBook,
+    ) -> Result<(Planned<'a>, Option<OffersAnswer>), CommandError> {
+        let mut planned = Planned::steered(dwelling, code, book, &self.wishes).map_err(fault)?;
+        if let Some(budget) = self.budget {
+            planned.stay_within(budget).map_err(fault)?;
+        }
+        let Some(number) = self.offer else { return Ok((planned, None)) };
+        let offers = planned.offers().map_err(fault)?;
+        let Some(offer) = number.checked_sub(1).and_then(|index| offers.offers.get(index)) else {
+            let count = offers.offers.len();
+            let there = if count == 1 { "there is one offer".to_owned() } else { format!("there are {count} offers") };
+            return Err(CommandError::Usage(format!("there is no offer {number}; {there}")));
+        };
+        planned.take(&offers.frontier[offer.point], offers.complete);
+        let told = offers_answer(&planned, &offers, number);
+        Ok((planned, Some(told)))
+    }
+
+    /// The answer about a plan that was so made.
+    ///
+    /// # Errors
+    /// [`CommandError::Fault`] for a fault of this program.
+    pub fn answer(
+        &self,
+        planned: &Planned,
+        offers: Option<OffersAnswer>,
+        law: &LawAnswer,
+        book: &PriceBook,
+    ) -> Result<PlanAnswer, CommandError> {
+        let mut answer = plan_answer(planned, law, book.is_demo);
+        answer.offers = offers;
+        if self.next_best {
+            answer.next_best = Some(next_best_answers(planned).map_err(fault)?);
+        }
+        Ok(answer)
+    }
+}
