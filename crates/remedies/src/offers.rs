@@ -60,7 +60,7 @@ pub struct Offers {
 }
 
 /// How many problems the search for the frontier solves before it settles for what it found.
-const MOST_SOLVED: u64 = 20_000;
+const MOST_SOLVED: u64 = 2_000;
 
 /// The most offers that are put side by side.
 const MOST_OFFERS: usize = 4;
@@ -128,8 +128,13 @@ impl Planned<'_> {
         let within = offers.frontier.iter().filter(|point| point.standing.price.total() <= budget);
         let best =
             within.max_by_key(|point| (point.worth, std::cmp::Reverse((point.cents(), point.standing.wall_openings))));
+        let bound = self.solution.cost;
         if let Some(point) = best {
             self.take(point, offers.complete);
+        }
+        if !offers.complete && self.proof == Proof::Cheapest {
+            // What was not looked at may ground more for the money.
+            self.proof = Proof::NothingBelow(bound);
         }
         let steered = self.steered.get_or_insert_with(|| Steered { wishes: Vec::new(), unsteered, budget: None });
         steered.budget = Some(budget);

@@ -14,8 +14,8 @@ fn verified(name: &str, plan: &Value) -> Said {
 
 /// The opening of a box, to be altered.
 fn of_box<'a>(plan: &'a mut Value, id: &str) -> &'a mut Value {
-    let openings = plan["openings"].as_array_mut().unwrap();
-    openings.iter_mut().find(|opening| opening["box"] == id).unwrap()
+    let openings = plan["openings"].as_array_mut().into_iter().flatten();
+    openings.into_iter().find(|opening| opening["box"] == id).unwrap_or_else(|| panic!("no box {id}"))
 }
 
 #[test]
