@@ -34,12 +34,13 @@ mod worth;
 
 pub use answer::{
     BasisAnswer, BudgetAnswer, ChangeAnswer, CircuitAnswer, DutyAnswer, EditionsAnswer, FillAnswer, FillLineAnswer,
-    FindingAnswer, FindingsAnswer, JobAnswer, LawAnswer, LegAnswer, LinkAnswer, MoneyAnswer, NextAnswer, NextBestAnswer,
-    NotBuiltAnswer, OfferAnswer, OffersAnswer, OpeningAnswer, OpeningChanges, OptionsAnswer, PlanAnswer, PlanStatus,
-    PointAnswer, PriceMovedAnswer, RefusedRouteAnswer, RemedyAnswer, RequiresAnswer, RouteAnswer, RuleSaid, RuledOut,
-    Saying, SensitivityAnswer, SteeringAnswer, StepUpAnswer, TotalsAnswer, TriedAnswer, UnknownAnswer, ValueSaid,
-    WhyAnswer, WishAnswer, editions_answer, findings_answer, how_known, next_best_answers, offers_answer,
-    options_answer, options_of_box, plan_answer, sensitivity_answer, why_answer, work_first,
+    FindingAnswer, FindingsAnswer, JobAnswer, LawAnswer, LegAnswer, LinkAnswer, MoneyAnswer, NextAnswer,
+    NextBestAnswer, NotBuiltAnswer, OfferAnswer, OffersAnswer, OpeningAnswer, OpeningChanges, OptionsAnswer,
+    PlanAnswer, PlanStatus, PointAnswer, PriceMovedAnswer, RefusedRouteAnswer, RemedyAnswer, RequiresAnswer,
+    RouteAnswer, RuleSaid, RuledOut, Saying, SensitivityAnswer, SteeringAnswer, StepUpAnswer, TotalsAnswer,
+    TriedAnswer, UnknownAnswer, ValueSaid, WhyAnswer, WishAnswer, editions_answer, findings_answer, how_known,
+    next_best_answers, offers_answer, options_answer, options_of_box, plan_answer, sensitivity_answer, why_answer,
+    work_first,
 };
 pub use assemble::{Assembled, assemble};
 pub use candidate::{Candidate, Shortfall, Step};
