@@ -1,6 +1,6 @@
 //! Every plan worth offering: the exact Pareto frontier of money, wall openings and worth, by branching over the links.
 
-use optimizer::{Cost, Forced, Limits, Outcome, Problem, Solution, solve_with};
+use optimizer::{Cost, Fault, Forced, Limits, Outcome, Problem, Solution, SupplyNeed, check, solve_with};
 
 /// The frontier.
 pub(crate) struct Frontier {
@@ -30,6 +30,7 @@ pub(crate) fn frontier(
     let decided = problem.links.iter().enumerate().map(|(link, _)| stated(forced, link)).collect();
     let mut search =
         Search { problem, worth, most_cents, forced, left: limits.nodes, found: Vec::new(), complete: true };
+    search.sow();
     search.branch(&Branch { decided, known: None });
     search.found.sort_by_key(|point| (point.solution.cost, point.worth));
     Frontier { points: search.found, complete: search.complete }
@@ -58,7 +59,63 @@ struct Branch {
     known: Option<Solution>,
 }
 
+/// The cents for which a unit of worth is taken in the problems that are solved first.
+const PRICES_OF_WORTH: [i64; 8] = [0, 1_000, 3_000, 6_000, 10_000, 16_000, 25_000, 50_000];
+/// How far each of these problems is searched: a good point is enough.
+const MOST_SEARCHED_FIRST: u64 = 100;
+/// The cents at which an opening is taken in them: nothing, and more than any plan pays for one.
+const PRICES_OF_OPENINGS: [i64; 2] = [0, 500_000];
+
 impl Search<'_> {
+    /// Finds points first by putting a price on worth and on openings: what they beat is not looked at again, and where the
+    /// limit stops the search they are there.
+    fn sow(&mut self) {
+        for (worth, opening) in
+            PRICES_OF_OPENINGS.iter().flat_map(|opening| PRICES_OF_WORTH.map(|worth| (worth, *opening)))
+        {
+            if self.left == Some(0) {
+                return;
+            }
+            self.left = self.left.map(|left| left - 1);
+            let priced = self.priced(worth, opening);
+            let limits = Limits { nodes: Some(MOST_SEARCHED_FIRST) };
+            let Some(mut solution) = solve_with(&priced, &limits, self.forced).solution().cloned() else { continue };
+            // What it costs without those prices, added up anew.
+            let cost = match check(self.problem, &solution) {
+                Ok(cost) => cost,
+                Err(faults) => match faults[..] {
+                    [Fault::WrongCost { found, .. }] => found,
+                    _ => continue,
+                },
+            };
+            solution.cost = cost;
+            if cost.cents <= self.most_cents {
+                self.add(&solution);
+            }
+        }
+    }
+
+    /// The problem with a price on worth, at one node of each group, and on openings.
+    fn priced(&self, worth: i64, opening: i64) -> Problem {
+        let mut priced = self.problem.clone();
+        let mut left: Vec<i64> = self.worth.iter().map(|of| i64::try_from(*of).unwrap_or(0) * worth).collect();
+        for node in priced.trees.iter_mut().flat_map(|tree| &mut tree.nodes) {
+            let grounded = node.options.iter_mut().filter(|option| option.supply == SupplyNeed::Supplied);
+            let mut is_there = false;
+            for option in grounded {
+                option.cost.cents -= left[node.group];
+                is_there = true;
+            }
+            if is_there {
+                left[node.group] = 0;
+            }
+        }
+        for cost in priced.links.iter_mut().flat_map(|link| &mut link.cost_by_grade) {
+            cost.cents += cost.openings * opening;
+        }
+        priced
+    }
+
     fn branch(&mut self, branch: &Branch) {
         let solution = match &branch.known {
             Some(solution) => solution.clone(),
