@@ -7,7 +7,7 @@ use crate::naming::{Leader, Waiting};
 use crate::places::{FloorNumber, Place, place_of_box, place_of_end};
 use crate::placing::{Field, Wish};
 use crate::shown::Shown;
-use crate::standing::{Projection, Standing, against_wall, stand};
+use crate::standing::{Projection, Standing, against_wall, free_spot, stand};
 use crate::svg::{BLACK, Pen, QUIET, Svg};
 use crate::symbol::{self, Kind, RADIUS, draw_panel};
 use crate::walls::walls;
@@ -138,16 +138,30 @@ impl Drawer<'_, '_> {
             };
             let outline = room.and_then(|room| self.field.rooms.get(room.0)).map_or(&[] as &[Spot], Vec::as_slice);
             let (centre, into) = against_wall(at, outline, wall_within, symbol::PANEL.1 / 2.0);
-            let area = symbol::fixed_area(centre, into);
+            let Some(free) = free_spot(&self.field, centre, into, |at| symbol::fixed_area(at, into)) else { continue };
+            let area = symbol::fixed_area(free, into);
             self.field.add_symbol(area);
-            self.fixed.push((end, centre, into, area));
+            if free != centre {
+                self.moved_aside(at, free);
+            }
+            self.fixed.push((end, free, into, area));
         }
         for at in dwelling.box_indices() {
             let Some(place) = self.on_this_floor(place_of_box(dwelling, at)) else { continue };
             let room = dwelling.device_box(at).room;
             let outline = self.field.rooms.get(room.0).cloned().unwrap_or_default();
-            self.standing.extend(stand(&mut self.field, (at, room), place, &outline, wall_within));
+            let Some(standing) = stand(&mut self.field, (at, room), place, &outline, wall_within) else { continue };
+            if standing.moved {
+                self.moved_aside(place, standing.centre);
+            }
+            self.standing.push(standing);
         }
+    }
+
+    /// Shows where something is that had to be drawn beside its place.
+    fn moved_aside(&mut self, place: Spot, centre: Spot) {
+        self.lines.line(place, centre, &Pen::line(QUIET, 0.5));
+        self.lines.circle(place, 1.0, &Pen::line(QUIET, 0.0).filled(QUIET));
     }
 
     pub(crate) fn standing_of(&self, at: BoxIndex) -> Option<Standing> {
@@ -170,10 +184,6 @@ impl Drawer<'_, '_> {
             let box_shown = &self.shown.boxes[standing.of.0];
             let id = &self.shown.dwelling.device_box(standing.of).id;
             let svg = &mut self.symbols;
-            if standing.moved {
-                svg.line(standing.place, standing.centre, &Pen::line(QUIET, 0.5));
-                svg.circle(standing.place, 1.0, &Pen::line(QUIET, 0.0).filled(QUIET));
-            }
             svg.open("box", id, &self.shown.says(standing.of));
             symbol::draw(svg, standing.centre, Kind::of(box_shown.holds), box_shown.ground, standing.into);
             svg.close();

@@ -20,7 +20,7 @@ pub(crate) fn name_rooms(shown: &Shown, floor: FloorNumber, field: &mut Field, s
         if room.floor != floor || outline.is_empty() {
             continue;
         }
-        let name = room.title.as_ref().unwrap_or(&room.id).to_uppercase();
+        let name = room.title.clone().unwrap_or_else(|| format!("{} {}", room.id, room.room_use)).to_uppercase();
         let (kind, lines, area, leader) = match inside(field, &outline, &name) {
             Some((kind, lines, area)) => (kind, lines, area, None),
             None => {

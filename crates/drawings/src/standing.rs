@@ -6,6 +6,9 @@ use crate::symbol::{RADIUS, symbol_area};
 use crate::walls::sides;
 use dwelling::{BoxIndex, Point, RoomIndex};
 
+/// How many rings around its place a symbol looks for room in: 40 reach across a sheet.
+const RINGS: i32 = 40;
+
 /// From feet on the plan of a floor to points on a sheet.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Projection {
@@ -26,8 +29,6 @@ impl Projection {
 pub(crate) struct Standing {
     pub(crate) of: BoxIndex,
     pub(crate) room: RoomIndex,
-    /// Where the survey has it.
-    pub(crate) place: Spot,
     /// Where its middle stands.
     pub(crate) centre: Spot,
     /// From the wall into the room.
@@ -47,25 +48,24 @@ pub(crate) fn stand(
     wall_within: f64,
 ) -> Option<Standing> {
     let (first, into) = against_wall(place, outline, wall_within, RADIUS);
+    let centre = free_spot(field, first, into, |at| symbol_area(at).grown(0.4))?;
+    field.add_symbol(symbol_area(centre));
+    Some(Standing { of, room, centre, into, moved: centre != first })
+}
+
+/// The first free spot: where it is, else aside along the wall, else around.
+pub(crate) fn free_spot(field: &Field, first: Spot, into: Spot, area: impl Fn(Spot) -> Area) -> Option<Spot> {
     let along = into.turned();
     let step = 2.0 * RADIUS + 4.5;
-    let aside =
-        (1..=4).flat_map(|count| [f64::from(count), -f64::from(count)]).map(|by| first.plus(along.times(by * step)));
-    let around = (1..=14).flat_map(|ring| {
+    let aside = (1..=4).flat_map(|count| [f64::from(count), -f64::from(count)]);
+    let aside = aside.map(|by| first.plus(along.times(by * step)));
+    let around = (1..=RINGS).flat_map(|ring| {
         (0..16).map(move |part| {
             let turn = std::f64::consts::TAU * f64::from(part) / 16.0;
             first.plus(spot(turn.cos(), turn.sin()).times(f64::from(ring) * step * 0.7))
         })
     });
-    let mut tried = std::iter::once(first).chain(aside).chain(around);
-    let centre = tried.find(|at| field.is_free_of_symbols(&area(*at)))?;
-    field.add_symbol(symbol_area(centre));
-    Some(Standing { of, room, place, centre, into, moved: centre != first })
-}
-
-/// The area that is kept for a symbol, with a little air.
-fn area(centre: Spot) -> Area {
-    symbol_area(centre).grown(0.4)
+    std::iter::once(first).chain(aside).chain(around).find(|at| field.is_free_of_symbols(&area(*at)))
 }
 
 /// The middle of a symbol that stands half as deep off the wall it is at, and the direction into the room.

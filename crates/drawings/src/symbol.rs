@@ -78,14 +78,15 @@ pub(crate) fn draw(svg: &mut Svg, centre: Spot, kind: Kind, ground: Ground, into
             svg.circle(centre, RADIUS, &outline.filled(WHITE));
             svg.half_disc(centre, RADIUS, &Pen::line(BLACK, 0.0).filled(BLACK));
         }
-        Ground::Unsound => {
-            svg.circle(centre, RADIUS, &outline.filled(WHITE));
-            svg.circle(centre, RADIUS - 2.0, &Pen::line(BLACK, 0.8).dashed("1.2 1.2"));
-        }
-        Ground::None => svg.circle(centre, RADIUS, &outline.filled(WHITE)),
+        Ground::None | Ground::Unsound => svg.circle(centre, RADIUS, &outline.filled(WHITE)),
         Ground::Unknown => svg.circle(centre, RADIUS, &outline.filled(WHITE).dashed("1.6 1.4")),
     }
     inside(svg, centre, kind, into, Inks::on(ground));
+    if ground == Ground::Unsound {
+        // Struck through from rim to rim and beyond: there, and not to be relied on.
+        let reach = RADIUS + STROKES_OUT - 0.6;
+        svg.line(centre.plus(spot(-reach, reach)), centre.plus(spot(reach, -reach)), &Pen::line(BLACK, 1.2));
+    }
     if matches!(kind, Kind::Receptacle | Kind::SwitchAndReceptacle) {
         for side in receptacle_sides(centre, into) {
             svg.line(
