@@ -1,6 +1,6 @@
 //! New grounds and cables on a plan: along the way that is known, else as a curve from end to end.
 
-use crate::curve::{along, beside, clipped, curve};
+use crate::curve::{along, beside, clipped_at_end, curve};
 use crate::feeding::STUB;
 use crate::floor_plan::Drawer;
 use crate::geometry::Spot;
@@ -88,18 +88,18 @@ impl Drawer<'_, '_> {
                 None => pieces.push(Drawn { points: vec![from, to], layer: Some(stretch.layer) }),
             }
         }
-        // A way may begin by going straight up or down: that has no length on a plan, and only its ring is drawn.
-        let ends = [self.spot_of_end(bought.ends.0), self.spot_of_end(bought.ends.1)];
-        for (centre, off) in ends.into_iter().flatten() {
-            for piece in &mut pieces {
-                let last = piece.points.len() - 1;
-                for end in [0, last] {
-                    if piece.points[end].minus(centre).length() < NEAR {
-                        piece.points[end] = centre;
-                    }
-                }
-                piece.points = clipped(&piece.points, centre, off);
-            }
+        // Its first and last points are led to the symbols there, which stand off the wall; a branch may begin elsewhere.
+        if let Some((centre, off)) = self.spot_of_end(bought.ends.0)
+            && let Some(first) = pieces.first_mut()
+        {
+            lead_to(&mut first.points, centre, off);
+        }
+        if let Some((centre, off)) = self.spot_of_end(bought.ends.1)
+            && let Some(last) = pieces.last_mut()
+        {
+            last.points.reverse();
+            lead_to(&mut last.points, centre, off);
+            last.points.reverse();
         }
         pieces.retain(|piece| piece.points.len() > 1);
         pieces
@@ -109,6 +109,15 @@ impl Drawer<'_, '_> {
         let (from, to) = (self.shown.end_name(bought.ends.0), self.shown.end_name(bought.ends.1));
         format!("{}: {} {}, {}, {from} to {to}", bought.id, words::route_kind(bought.kind), bought.size, bought.length)
     }
+}
+
+/// Leads the first point of a line to a symbol that stands near it.
+fn lead_to(points: &mut Vec<Spot>, centre: Spot, off: f64) {
+    let Some(first) = points.first_mut().filter(|first| first.minus(centre).length() < NEAR) else { return };
+    *first = centre;
+    points.reverse();
+    *points = clipped_at_end(points, centre, off);
+    points.reverse();
 }
 
 fn length(points: &[Spot]) -> f64 {

@@ -4,6 +4,8 @@ use crate::geometry::{Spot, spot};
 use crate::placing::Field;
 
 const STEPS: usize = 16;
+/// How often the way out of a symbol is halved: to a millionth of a step.
+const HALVINGS: usize = 20;
 /// How far a curve may bow out, as a share of its length.
 const BOWS: [f64; 7] = [0.12, -0.12, 0.22, -0.22, 0.36, -0.36, 0.0];
 const ON_A_SYMBOL: f64 = 60.0;
@@ -38,25 +40,35 @@ fn bowed(from: Spot, to: Spot, bow: f64, off: f64) -> Vec<Spot> {
 }
 
 /// A line of points without what lies within a distance of a spot at which it begins or ends.
-pub(crate) fn clipped(points: &[Spot], around: Spot, off: f64) -> Vec<Spot> {
+fn clipped(points: &[Spot], around: Spot, off: f64) -> Vec<Spot> {
+    let mut points = clipped_at_end(points, around, off);
+    points.reverse();
+    points = clipped_at_end(&points, around, off);
+    points.reverse();
+    points
+}
+
+/// A line of points without what lies within a distance of a spot at which it ends; its last point alone where all does.
+pub(crate) fn clipped_at_end(points: &[Spot], around: Spot, off: f64) -> Vec<Spot> {
     let mut points = points.to_vec();
-    for _end in 0..2 {
-        while points.len() > 1 && points[0].minus(around).length() < off {
-            let (first, second) = (points[0], points[1]);
-            if second.minus(around).length() <= off {
-                points.remove(0);
-                continue;
-            }
-            let mut inside_share = (0.0, 1.0);
-            for _halving in 0..24 {
-                let middle = (inside_share.0 + inside_share.1) / 2.0;
-                let is_inside = first.towards(second, middle).minus(around).length() < off;
-                inside_share = if is_inside { (middle, inside_share.1) } else { (inside_share.0, middle) };
-            }
-            points[0] = first.towards(second, inside_share.1);
-            break;
+    while let [.., before, last] = points[..]
+        && last.minus(around).length() < off
+    {
+        points.pop();
+        if before.minus(around).length() <= off {
+            continue;
         }
-        points.reverse();
+        let (mut outside, mut inside) = (0.0, 1.0);
+        for _halving in 0..HALVINGS {
+            let middle = (outside + inside) / 2.0;
+            if before.towards(last, middle).minus(around).length() < off {
+                inside = middle;
+            } else {
+                outside = middle;
+            }
+        }
+        points.push(before.towards(last, outside));
+        break;
     }
     points
 }

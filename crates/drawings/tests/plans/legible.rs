@@ -86,6 +86,8 @@ fn generated_dwellings_are_drawn_legibly() {
     }
     hold(&survey(99, 120, 3));
     hold(&with_a_panel());
+    // A pipe that comes in where the panel hangs: each has its place beside the other.
+    hold(&with_a_panel().replace("room = \"kitchen\"\nat = [8, 11]", "room = \"laundry\"\nat = [-7, 6]"));
 }
 
 /// By hand: 7.5 in by 10 in, and a twentieth of an inch on each side.
