@@ -3,7 +3,7 @@
 use crate::curve::{along, beside, clipped_at_end, curve};
 use crate::feeding::STUB;
 use crate::floor_plan::Drawer;
-use crate::geometry::Spot;
+use crate::geometry::{Spot, spot};
 use crate::label::{Label, NOTE, Piece};
 use crate::naming::{Leader, Waiting};
 use crate::placing::Wish;
@@ -11,12 +11,14 @@ use crate::shown::{Bought, Layer};
 use crate::svg::{BLACK, Pen, Svg, WHITE};
 use crate::symbol::RADIUS;
 use crate::words;
-use dwelling::RouteKind;
+use dwelling::{Point, RouteKind};
 
 const GROUND: &str = "#0b5d2a";
 const GROUND_WIDTH: f64 = 2.2;
 /// The ring where a way goes up or down.
 pub(crate) const RING: f64 = 2.2;
+/// How far a way is drawn beside the wall along which it goes.
+const OFF_THE_WALLS: f64 = 3.6;
 /// An end of a way this near to the middle of a symbol, in points, is led to the symbol.
 const NEAR: f64 = 16.0;
 
@@ -37,7 +39,12 @@ impl Drawer<'_, '_> {
             let along_its_way = self.on_its_way(bought);
             let drawn = match (along_its_way.is_empty(), ends) {
                 (false, _) => along_its_way,
-                (true, (Some((from, off)), Some((to, _)))) if bought.path.is_empty() => {
+                // It branches off beside its end: all of it goes up or down there.
+                (true, (_, Some(end))) if bought.way_is_known && bought.path.is_empty() => {
+                    self.label_route(bought, pieces, vec![end], 1.0);
+                    continue;
+                }
+                (true, (Some((from, off)), Some((to, _)))) if !bought.way_is_known => {
                     vec![Drawn { points: curve(&self.field, from, to, off.max(RADIUS + 1.0)), layer: None }]
                 }
                 (true, (Some(here), _) | (None, Some(here))) => {
@@ -78,7 +85,7 @@ impl Drawer<'_, '_> {
     fn on_its_way(&self, bought: &Bought) -> Vec<Drawn> {
         let mut pieces: Vec<Drawn> = Vec::new();
         for stretch in bought.path.iter().filter(|stretch| stretch.floor == self.floor) {
-            let (from, to) = (self.projection.spot(stretch.from), self.projection.spot(stretch.to));
+            let (from, to) = (self.off_the_walls(stretch.from), self.off_the_walls(stretch.to));
             let goes_on = |piece: &&mut Drawn| {
                 piece.layer == Some(stretch.layer)
                     && piece.points.last().is_some_and(|last| last.minus(from).length() < 0.01)
@@ -103,6 +110,13 @@ impl Drawer<'_, '_> {
         }
         pieces.retain(|piece| piece.points.len() > 1);
         pieces
+    }
+
+    /// A point of a way, a little nearer to the middle of the plan: ways go along walls, and would not be seen on them.
+    fn off_the_walls(&self, at: Point) -> Spot {
+        let (at, middle) = (self.projection.spot(at), self.field.frame.centre());
+        let aside = |at: f64, middle: f64| if at < middle { OFF_THE_WALLS } else { -OFF_THE_WALLS };
+        at.plus(spot(aside(at.x, middle.x), aside(at.y, middle.y)))
     }
 
     fn route_in_words(&self, bought: &Bought) -> String {
@@ -174,6 +188,8 @@ mod tests {
             length: "30 ft".to_owned(),
             openings: 0,
             ends: (RouteEnd::Box(BoxIndex(0)), RouteEnd::Box(BoxIndex(1))),
+            way_is_known: true,
+            branches_off: None,
             path: vec![
                 stretch(Layer::Wall, (0, 4), (0, 0)),
                 stretch(Layer::Above, (0, 0), (0, 10)),

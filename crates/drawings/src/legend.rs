@@ -5,7 +5,7 @@ use crate::label::Piece;
 use crate::line_style::circuit_line;
 use crate::lists::{Picture, Row};
 use crate::places::{FloorNumber, floor_of, place_of_box, place_of_end};
-use crate::shown::{Ground, Layer, Moment, Shown};
+use crate::shown::{Bought, Ground, Layer, Moment, Shown};
 use crate::symbol::Kind;
 use crate::words;
 use crate::work_mark::WorkMark;
@@ -81,15 +81,7 @@ fn bought(rows: &mut Vec<Row>, shown: &Shown, floor: FloorNumber) {
         };
         rows.push(Row::Explained(
             Picture::Piece(Piece::Route(route.number.clone())),
-            format!(
-                "{}: {} {}, {}, {} to {}; {openings}",
-                route.id,
-                words::route_kind(route.kind),
-                route.size,
-                route.length,
-                shown.end_name(route.ends.0),
-                shown.end_name(route.ends.1),
-            ),
+            route_in_words(shown, route) + &openings,
         ));
     }
     let kinds = [dwelling::RouteKind::Egc, dwelling::RouteKind::NewCable];
@@ -107,6 +99,18 @@ fn bought(rows: &mut Vec<Row>, shown: &Shown, floor: FloorNumber) {
     if stretches().next().is_some() {
         rows.push(Row::Explained(Picture::Ring, "goes up or down here".to_owned()));
     }
+}
+
+/// A route in words, but for what it opens.
+fn route_in_words(shown: &Shown, route: &Bought) -> String {
+    let (from, to) = (shown.end_name(route.ends.0), shown.end_name(route.ends.1));
+    // A way that was built has no name but its end.
+    let name = if route.id == format!("to {to}") { String::new() } else { format!("{}: ", route.id) };
+    let from = match &route.branches_off {
+        Some(other) => format!("off {other}"),
+        None => from.to_owned(),
+    };
+    format!("{name}{} {}, {}, {from} to {to}; ", words::route_kind(route.kind), route.size, route.length)
 }
 
 /// The circuits that reach a floor, each with its line.

@@ -85,6 +85,10 @@ pub(crate) struct Bought {
     pub(crate) length: String,
     pub(crate) openings: u32,
     pub(crate) ends: (RouteEnd, RouteEnd),
+    /// Whether its way was built from the floor plan, even where nothing of it has a length there.
+    pub(crate) way_is_known: bool,
+    /// The number of the route from which it branches off.
+    pub(crate) branches_off: Option<String>,
     /// The way on the floor plans, where it is known.
     pub(crate) path: Vec<Stretch>,
 }
@@ -218,11 +222,14 @@ impl<'a> Shown<'a> {
                 }
             })
             .collect();
-        let mut bought = Vec::new();
+        let mut bought: Vec<Bought> = Vec::new();
         for (position, way) in plan.ways().into_iter().enumerate() {
             if way.kind == RouteKind::NewCable {
                 boxes[way.to.0].by_new_cable = true;
             }
+            let branch = way.branches_from.as_ref();
+            let branches_off = branch.and_then(|from| bought.iter().find(|before| before.id == *from));
+            let branches_off = branches_off.map(|before| before.number.clone());
             bought.push(Bought {
                 number: format!("R{}", position + 1),
                 kind: way.kind,
@@ -230,6 +237,8 @@ impl<'a> Shown<'a> {
                 length: plan.length_of(way.own()).to_string(),
                 openings: plan.openings_of(way.own()),
                 ends: (way.from, RouteEnd::Box(way.to)),
+                way_is_known: way.own().iter().any(|link| !plan.legs_of(link).is_empty()),
+                branches_off,
                 path: path_of(plan, &way),
                 id: way.id,
             });
