@@ -29,6 +29,7 @@ fn measure(boxes: usize) {
     let (mut proved, mut links) = (0, 0);
     for seed in 0..RUNS {
         let problem = house_problem(&mut Chance::new(seed + 1), boxes);
+
         links += problem.links.len();
         let start = Instant::now();
         let outcome = solve(&problem, &Limits { nodes: Some(2_000) });

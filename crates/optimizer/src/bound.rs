@@ -1,24 +1,20 @@
 //! What a part costs at least while links are undecided, and exactly once all are decided.
 //!
-//! Taking an open group's supply costs at least its [charge](crate::charges). That charge is shared out among the
-//! group's nodes, and each tree is then solved for itself: whatever is decided later, the trees and links cost at least
-//! the sum.
+//! Each node is [charged](crate::ascent) for taking an open supply, and each tree is then solved for itself, its limits
+//! and all: whatever is decided later, the trees and links cost at least the sum.
 
 use std::collections::BTreeMap;
-use std::rc::Rc;
 
-use crate::charges::Charges;
+use crate::ascent::{Ascent, Charges, Preference};
 use crate::effective_tree::{EffectiveTree, Move};
 use crate::link_state::{LinkState, Status};
+use crate::net::{Element, Net, TreeNode};
 use crate::part::{NodeSupply, Part, PartTree};
-use crate::tree_solver::{Movable, Outlook, Supply, TreeSolver};
+use crate::tree_solver::{Credits, Movable, Outlook, Supply, TreeSolver};
 use crate::weight::{IMPOSSIBLE, Weight, plus};
 
 /// Beyond so many remembered results of a tree, all are forgotten, to bound the memory.
 const MOST_REMEMBERED: usize = 1 << 14;
-
-/// How often the charges may rise for what the trees wish at them.
-const MOST_RISES: usize = 6;
 
 /// What a tree costs at least, and which nodes take their open supply for that.
 #[derive(Debug)]
@@ -26,6 +22,16 @@ pub(crate) struct TreeBound {
     pub value: Weight,
     /// By node.
     pub wants_supply: Vec<bool>,
+    /// How much more the tree costs at least where no undecided link moves a node of it.
+    pub unmoved: Weight,
+    /// How much more it costs at least, besides what is left to pay of a link, where that link moves a node of it.
+    pub moved: Weight,
+}
+
+impl TreeBound {
+    fn impossible() -> Self {
+        Self { value: IMPOSSIBLE, wants_supply: Vec::new(), unmoved: 0, moved: -IMPOSSIBLE }
+    }
 }
 
 /// What is known of each group's wish for supply.
@@ -40,134 +46,178 @@ pub(crate) struct Wish {
 pub(crate) struct Bound {
     pub value: Weight,
     pub wishes: Vec<Wish>,
+    /// By tree: how much more it costs at least where no undecided link moves a node of it.
+    pub unmoved: Vec<Weight>,
+    /// By tree: how much more it costs at least, besides what is left to pay of a link, where that link moves a node.
+    pub moved: Vec<Weight>,
+    /// By arc: what choosing it costs beyond what the bound charges for it.
+    pub left: Vec<Weight>,
 }
 
 /// Bounds states of one part, remembering each tree's results.
 #[derive(Debug)]
 pub(crate) struct Bounder<'p> {
     pub part: &'p Part<'p>,
-    remembered: Vec<BTreeMap<Vec<u64>, Rc<TreeBound>>>,
+    net: Net,
+    remembered: Vec<BTreeMap<Vec<u32>, Weight>>,
 }
 
 impl<'p> Bounder<'p> {
     pub fn new(part: &'p Part<'p>) -> Self {
-        Self { part, remembered: vec![BTreeMap::new(); part.trees.len()] }
+        Self { part, net: Net::new(part), remembered: vec![BTreeMap::new(); part.trees.len()] }
     }
 
     /// Returns what a settled state costs at least, no closer than is enough.
-    pub fn bound(&mut self, state: &LinkState, enough: Weight) -> Bound {
-        let mut charges = Charges::new(self.part, state);
-        let mut bound = self.bound_at(state, &charges);
-        for _ in 0..MOST_RISES {
-            let takes = |(status, wish): (&Status, &Wish)| match status {
-                Status::Off => false,
-                Status::Due | Status::Fed(_) => true,
-                Status::Open => wish.wanting > 0,
-            };
-            let takes: Vec<bool> = state.status.iter().zip(&bound.wishes).map(takes).collect();
-            if bound.value >= enough || !charges.rise(self.part, state, &takes) {
+    pub fn bound(&self, state: &LinkState, enough: Weight, guide: &[bool], preference: Preference) -> Bound {
+        let mut ascent = Ascent::new(&self.net, self.part, state, guide, preference);
+        let trees = 0..self.part.trees.len();
+        let mut bounds: Vec<TreeBound> =
+            trees.clone().map(|place| self.solved(place, state, ascent.charges(), false)).collect();
+        loop {
+            let value = bounds.iter().fold(ascent.charges().certain, |sum, tree| plus(sum, tree.value));
+            if value >= enough {
                 break;
             }
-            bound = self.bound_at(state, &charges);
+            let mut raised = false;
+            for place in trees.clone() {
+                let mut changed = false;
+                for (node, wants) in bounds[place].wants_supply.iter().enumerate() {
+                    if *wants && let NodeSupply::As { group } = self.part.trees[place].supply[node] {
+                        let grade = self.part.groups[group].grade;
+                        changed |= ascent.raise_supply(group, grade, TreeNode { tree: place, node });
+                    }
+                }
+                if changed {
+                    bounds[place] = self.solved(place, state, ascent.charges(), false);
+                    raised = true;
+                }
+            }
+            if !raised {
+                break;
+            }
         }
-        bound
+        self.bound_of(state, ascent.into_charges(), &bounds)
     }
 
-    fn bound_at(&mut self, state: &LinkState, charges: &Charges) -> Bound {
-        let mut value = 0;
-        for (group, status) in state.status.iter().enumerate() {
-            value = match status {
-                Status::Off => value,
-                Status::Fed(_) | Status::Due => plus(value, charges.by_group[group]),
-                Status::Open if self.part.groups[group].nodes.is_empty() => plus(value, charges.by_group[group].min(0)),
-                Status::Open => value,
-            };
-        }
-        let mut wishes = vec![Wish::default(); state.status.len()];
-        for place in 0..self.part.trees.len() {
-            if value >= IMPOSSIBLE {
-                break;
+    /// By element of the net: whether a complete state uses it.
+    pub fn used(&self, state: &LinkState) -> Vec<bool> {
+        let trees = 0..self.part.trees.len();
+        let Some(chosen) = trees.map(|place| tree_choices(self.part, place, state)).collect::<Option<Vec<_>>>() else {
+            return Vec::new();
+        };
+        let is_used = |(index, element): (usize, &Element)| match *element {
+            Element::Arc => {
+                let (level, arc) = (index / self.net.arcs, index % self.net.arcs);
+                let head = self.part.arcs[arc].head;
+                state.status[head] == Status::Fed(arc) && self.net.level_of(state.grade[head]) >= level
             }
-            let tree = self.tree_bound(place, state, charges, false);
-            value = plus(value, tree.value);
-            for (supply, wants) in self.part.trees[place].supply.iter().zip(&tree.wants_supply) {
-                if let NodeSupply::As { group, .. } = supply {
+            Element::Root { tree, option } => chosen[tree].0 == option,
+            Element::Option { at, option } => chosen[at.tree].1[at.node].option == option,
+        };
+        self.net.stands_for.iter().enumerate().map(is_used).collect()
+    }
+
+    /// Returns the bound for given charges.
+    pub fn bound_at(&self, state: &LinkState, charges: Charges) -> Bound {
+        let trees = 0..self.part.trees.len();
+        let bounds: Vec<TreeBound> = trees.map(|place| self.solved(place, state, &charges, false)).collect();
+        self.bound_of(state, charges, &bounds)
+    }
+
+    /// By arc: what choosing it at the grade known costs beyond the charges.
+    fn left(&self, state: &LinkState, charges: &Charges) -> Vec<Weight> {
+        let left_of = |(index, arc): (usize, &crate::part::Arc)| {
+            let levels = 0..=self.net.level_of(state.grade[arc.head]);
+            let of_levels = levels.map(|level| charges.left.get(level * self.net.arcs + index).copied());
+            of_levels.fold(0, |sum, left| plus(sum, left.unwrap_or(0)))
+        };
+        self.part.arcs.iter().enumerate().map(left_of).collect()
+    }
+
+    fn bound_of(&self, state: &LinkState, charges: Charges, bounds: &[TreeBound]) -> Bound {
+        let value = bounds.iter().fold(charges.certain, |sum, tree| plus(sum, tree.value));
+        let mut wishes = vec![Wish::default(); state.status.len()];
+        for (tree, bound) in self.part.trees.iter().zip(bounds) {
+            for (supply, wants) in tree.supply.iter().zip(&bound.wants_supply) {
+                if let NodeSupply::As { group } = supply {
                     wishes[*group].nodes += 1;
                     wishes[*group].wanting += usize::from(*wants);
                 }
             }
         }
-        Bound { value, wishes }
+        let unmoved = bounds.iter().map(|tree| tree.unmoved).collect();
+        let moved = bounds.iter().map(|tree| tree.moved).collect();
+        Bound { value, wishes, unmoved, moved, left: self.left(state, &charges) }
     }
 
     /// Returns what a complete state costs, and the links' share of it must be exact in the state.
     pub fn exact(&mut self, state: &LinkState, links: Weight) -> Weight {
-        (0..self.part.trees.len()).fold(links, |sum, place| {
-            if sum >= IMPOSSIBLE {
-                sum
-            } else {
-                plus(sum, self.tree_bound(place, state, &Charges::default(), true).value)
-            }
-        })
+        (0..self.part.trees.len())
+            .fold(links, |sum, place| if sum >= IMPOSSIBLE { sum } else { plus(sum, self.exact_tree(place, state)) })
     }
 
-    fn tree_bound(&mut self, place: usize, state: &LinkState, charges: &Charges, exact: bool) -> Rc<TreeBound> {
-        let key = self.key(place, state, charges, exact);
+    fn exact_tree(&mut self, place: usize, state: &LinkState) -> Weight {
+        let key = self.key(place, state);
         if let Some(known) = self.remembered[place].get(&key) {
-            return Rc::clone(known);
+            return *known;
         }
-        let found = Rc::new(self.solved(place, state, charges, exact));
+        let found = self.solved(place, state, &Charges::default(), true).value;
         if self.remembered[place].len() >= MOST_REMEMBERED {
             self.remembered[place].clear();
         }
-        self.remembered[place].insert(key, Rc::clone(&found));
+        self.remembered[place].insert(key, found);
         found
     }
 
     fn solved(&self, place: usize, state: &LinkState, charges: &Charges, exact: bool) -> TreeBound {
-        let nothing = || TreeBound { value: IMPOSSIBLE, wants_supply: Vec::new() };
         let tree = &self.part.trees[place];
-        let (shape, outlooks) = view(self.part, place, state, charges);
+        let (shape, mut outlooks) = view(self.part, place, state, charges);
+        let is_ring = shape.is_none() && outlooks.iter().any(|outlook| outlook.movable == Movable::Freely(0));
         let Some(shape) = shape.as_ref().map_or(Some(&tree.compiled.unmoved), Option::as_ref) else {
-            return nothing();
+            return TreeBound::impossible();
         };
-        let mut solver = TreeSolver::new(&tree.compiled, shape, &outlooks, exact);
+        let (root, nodes) = &self.net.first_of[place];
+        let credits = Credits { list: &charges.credits, root: *root, nodes };
         if exact {
-            return TreeBound { value: solver.value(), wants_supply: Vec::new() };
+            let value = TreeSolver::new(&tree.compiled, shape, &outlooks, credits, true).value();
+            return TreeBound { value, ..TreeBound::impossible() };
         }
-        match solver.choices() {
-            Some((_, chosen)) => {
-                let wants_supply = chosen.iter().map(|chosen| chosen.wants_supply).collect();
-                TreeBound { value: solver.value(), wants_supply }
+        let solved = |outlooks: &[Outlook]| {
+            let mut solver = TreeSolver::new(&tree.compiled, shape, outlooks, credits, false);
+            match solver.choices() {
+                Some((_, chosen)) => {
+                    let wants_supply = chosen.iter().map(|chosen| chosen.wants_supply).collect();
+                    TreeBound { value: solver.value(), wants_supply, unmoved: 0, moved: -IMPOSSIBLE }
+                }
+                None => TreeBound::impossible(),
             }
-            None => nothing(),
+        };
+        let lightest = outlooks.iter().filter_map(|outlook| outlook.movable.weight()).min();
+        let Some(lightest) = lightest.filter(|_| !is_ring) else { return solved(&outlooks) };
+        // Either nothing moves, or at least one node does and the lightest move is paid for.
+        let still: Vec<Outlook> = outlooks.iter().map(|outlook| Outlook { movable: Movable::No, ..*outlook }).collect();
+        let still = solved(&still);
+        for outlook in &mut outlooks {
+            outlook.movable = outlook.movable.for_nothing();
+        }
+        let moved = solved(&outlooks);
+        let value = plus(moved.value, lightest);
+        if value < still.value {
+            TreeBound { value, unmoved: still.value - value, moved: -lightest, ..moved }
+        } else {
+            TreeBound { moved: moved.value.min(IMPOSSIBLE) - still.value, ..still }
         }
     }
 
-    /// Everything of the state that the tree's result depends on.
-    fn key(&self, place: usize, state: &LinkState, charges: &Charges, exact: bool) -> Vec<u64> {
+    /// Everything of a complete state that the tree's result depends on.
+    fn key(&self, place: usize, state: &LinkState) -> Vec<u32> {
         let tree = &self.part.trees[place];
-        let mut key = Vec::with_capacity(3 * tree.groups.len() + tree.arcs.len() + 1);
-        key.push(u64::from(exact));
-        for &group in &tree.groups {
-            match state.status[group] {
-                Status::Off => key.push(0),
-                Status::Due | Status::Fed(_) => key.push(1),
-                Status::Open => {
-                    key.push(2);
-                    push(&mut key, charges.of_group(group));
-                }
-            }
-        }
+        let fed = |group: &usize| u32::from(matches!(state.status[*group], Status::Fed(_)));
+        let mut key: Vec<u32> = tree.groups.iter().map(fed).collect();
         for &arc in &tree.arcs {
             let head = self.part.arcs[arc].head;
             if state.status[head] == Status::Fed(arc) {
-                key.push(2 + state.grade[head] as u64);
-            } else if state.weight[arc] < IMPOSSIBLE && self.part.arcs[arc].moves.is_some() {
-                key.push(1);
-                push(&mut key, charges.beyond(arc));
-            } else {
-                key.push(0);
+                key.extend([arc as u32, state.grade[head] as u32]);
             }
         }
         key
@@ -182,9 +232,26 @@ pub(crate) fn view(
     charges: &Charges,
 ) -> (Option<Option<EffectiveTree>>, Vec<Outlook>) {
     let tree = &part.trees[place];
-    let supply = tree.supply.iter().map(|supply| supply_of(part, state, charges, *supply));
+    let supply = tree.supply.iter().enumerate().map(|(node, supply)| match supply {
+        NodeSupply::Never => Supply::Off,
+        NodeSupply::Always => Supply::On,
+        NodeSupply::As { group } => match state.status[*group] {
+            Status::Off => Supply::Off,
+            Status::Due | Status::Fed(_) => Supply::On,
+            Status::Open => {
+                let lands = part.groups[*group].lands_at == Some((place, node));
+                Supply::Open { charge: charges.at(place, node), lands: lands.then(|| state.grade[*group]) }
+            }
+        },
+    });
     let mut outlooks: Vec<Outlook> =
         supply.map(|supply| Outlook { supply, movable: Movable::No, landings: 0, grade: 0 }).collect();
+    for &group in tree.groups.iter().filter(|group| state.status[**group] == Status::Due) {
+        if let Some((_, node)) = part.groups[group].lands_at.filter(|(tree, _)| *tree == place) {
+            outlooks[node].landings += 1;
+            outlooks[node].grade = state.grade[group];
+        }
+    }
     let mut moves: Vec<Move> = Vec::new();
     let mut may_move = false;
     for &index in &tree.arcs {
@@ -199,7 +266,7 @@ pub(crate) fn view(
             && let Some((_, one)) = arc.moves
         {
             may_move = true;
-            let supplies_it = matches!(tree.supply[one.node], NodeSupply::As { group, .. } if group == arc.head);
+            let supplies_it = matches!(tree.supply[one.node], NodeSupply::As { group } if group == arc.head);
             let movable = &mut outlooks[one.node].movable;
             let weight = charges.beyond(index);
             *movable = match *movable {
@@ -224,32 +291,8 @@ pub(crate) fn view(
     (Some(shape), outlooks)
 }
 
-/// Adds a weight to a key.
-fn push(key: &mut Vec<u64>, weight: Weight) {
-    for half in weight.to_le_bytes().chunks_exact(8) {
-        key.push(half.iter().rev().fold(0, |sum, byte| sum << 8 | u64::from(*byte)));
-    }
-}
-
 fn distinct(moves: &[Move]) -> bool {
     moves.iter().enumerate().all(|(place, one)| moves[..place].iter().all(|other| other.node != one.node))
-}
-
-fn supply_of(part: &Part<'_>, state: &LinkState, charges: &Charges, supply: NodeSupply) -> Supply {
-    match supply {
-        NodeSupply::Never => Supply::Off,
-        NodeSupply::Always => Supply::On,
-        NodeSupply::As { group, share } => match state.status[group] {
-            Status::Off => Supply::Off,
-            Status::Due | Status::Fed(_) => Supply::On,
-            Status::Open => {
-                let nodes = part.groups[group].nodes.len() as Weight;
-                let whole = charges.of_group(group);
-                let rest = if share == 0 { whole.rem_euclid(nodes) } else { 0 };
-                Supply::Open(whole.div_euclid(nodes) + rest)
-            }
-        },
-    }
 }
 
 /// Returns the root option and node choices of a tree of a complete state.
@@ -261,5 +304,5 @@ pub(crate) fn tree_choices(
     let tree: &PartTree<'_> = &part.trees[place];
     let (shape, outlooks) = view(part, place, state, &Charges::default());
     let shape = shape.as_ref().map_or(Some(&tree.compiled.unmoved), Option::as_ref)?;
-    TreeSolver::new(&tree.compiled, shape, &outlooks, true).choices()
+    TreeSolver::new(&tree.compiled, shape, &outlooks, Credits::default(), true).choices()
 }

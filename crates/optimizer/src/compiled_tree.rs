@@ -44,6 +44,13 @@ pub(crate) struct CompiledOption<'p> {
     pub burden_left: i64,
 }
 
+impl CompiledOption<'_> {
+    /// Whether a link of this grade or a higher one may land.
+    pub fn has_room(&self, grade: usize) -> bool {
+        self.most_landings.iter().skip(grade).any(|most| *most > 0)
+    }
+}
+
 impl<'p> CompiledTree<'p> {
     /// Compiles a tree of a well-formed problem. The filters tell which options are allowed.
     pub fn new(
@@ -82,6 +89,17 @@ impl<'p> CompiledTree<'p> {
         }
         let (sights, sight_of) = sights(&roots, &options);
         Some(Self { given, unmoved: EffectiveTree::new(given, &[])?, roots, options, sights, sight_of })
+    }
+}
+
+impl CompiledTree<'_> {
+    /// How much more the cheapest option with room for a link weighs at a node than the cheapest of all.
+    pub fn room_at(&self, node: usize) -> Weight {
+        let least = |with_room: bool| {
+            let options = self.options[node].iter().filter(|option| !with_room || option.has_room(0));
+            options.map(|option| option.weight).min()
+        };
+        least(true).zip(least(false)).map_or(0, |(with_room, any)| with_room - any)
     }
 }
 

@@ -1,14 +1,15 @@
 //! Exact search over integers: trees that carry protection down, coupled by links that carry a supply between groups.
 //! It knows nothing electrical.
 
+mod ascent;
 mod bound;
-mod charges;
 mod checker;
 mod compiled_tree;
 mod effective_tree;
 mod link_search;
 mod link_state;
 mod load_side;
+mod net;
 mod part;
 mod primal;
 mod problem;

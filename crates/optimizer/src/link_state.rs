@@ -1,7 +1,7 @@
 //! Which links are decided, and what follows from that at once.
 
 use crate::part::Part;
-use crate::weight::{IMPOSSIBLE, Weight};
+use crate::weight::{IMPOSSIBLE, Weight, plus};
 
 /// What is decided for an open group.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -62,6 +62,50 @@ impl LinkState {
     /// Whether every group is decided.
     pub fn is_complete(&self) -> bool {
         !self.status.iter().any(|status| matches!(status, Status::Open | Status::Due))
+    }
+
+    /// Gives up the arcs that cost too much to be worth it: from a source through what is left to pay of them at least
+    /// what is spare. Returns whether any was open.
+    ///
+    /// What is left to pay of a link that moves a node is in its tree's bound already: it counts besides what that tree
+    /// costs more where some link moves a node of it.
+    pub fn give_up(&mut self, part: &Part<'_>, left: &[Weight], moved: &[Weight], spare: Weight) -> bool {
+        let besides = |index: usize| match part.arcs[index].moves {
+            None => left[index].max(0),
+            Some(_) => 0,
+        };
+        let far = self.distances(part, besides);
+        let mut any = false;
+        for (index, arc) in part.arcs.iter().enumerate() {
+            let reach = arc.tail.map_or(0, |tail| far[tail]);
+            let more = match arc.moves {
+                None => plus(reach, besides(index)),
+                Some((tree, _)) => plus(reach, (left[index] + moved[tree]).max(0)),
+            };
+            if self.weight[index] < IMPOSSIBLE && self.status[arc.head] != Status::Fed(index) && more >= spare {
+                self.weight[index] = IMPOSSIBLE;
+                any = true;
+            }
+        }
+        any
+    }
+
+    /// How far each group is from a source by what is left to pay.
+    fn distances(&self, part: &Part<'_>, besides: impl Fn(usize) -> Weight) -> Vec<Weight> {
+        let mut far = vec![IMPOSSIBLE; self.status.len()];
+        loop {
+            let mut nearer = false;
+            for (index, arc) in part.arcs.iter().enumerate().filter(|(index, _)| self.weight[*index] < IMPOSSIBLE) {
+                let through = plus(arc.tail.map_or(0, |tail| far[tail]), besides(index));
+                if through < far[arc.head] {
+                    far[arc.head] = through;
+                    nearer = true;
+                }
+            }
+            if !nearer {
+                return far;
+            }
+        }
     }
 
     fn raise_grades(&mut self, part: &Part<'_>) {

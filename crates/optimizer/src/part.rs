@@ -1,8 +1,8 @@
 //! The parts of a problem that do not touch each other: trees, the groups that links may supply, and those links.
 
-use crate::compiled_tree::CompiledTree;
+use crate::compiled_tree::{CompiledOption, CompiledTree};
 use crate::effective_tree::Move;
-use crate::problem::{Link, Problem};
+use crate::problem::{Link, Problem, SupplyNeed};
 use crate::weight::{IMPOSSIBLE, Weight, weight_of_link};
 
 /// A link flowing one way.
@@ -20,8 +20,12 @@ pub(crate) struct Arc {
     pub twin: Option<usize>,
     /// Where it lands: a tree of the part and a node in it.
     pub landings: Vec<(usize, usize)>,
+    /// The one at its head.
+    pub ends_at: Option<(usize, usize)>,
     /// What it moves, and in which tree of the part.
     pub moves: Option<(usize, Move)>,
+    /// About what it takes to make room for it where it ends.
+    pub room: Weight,
 }
 
 /// A group that links may supply.
@@ -34,6 +38,8 @@ pub(crate) struct OpenGroup {
     pub nodes: Vec<(usize, usize)>,
     /// The arcs that flow into it.
     pub arcs: Vec<usize>,
+    /// The node at which every one of these lands, if there is one.
+    pub lands_at: Option<(usize, usize)>,
 }
 
 /// How a node is supplied.
@@ -41,10 +47,9 @@ pub(crate) struct OpenGroup {
 pub(crate) enum NodeSupply {
     Never,
     Always,
-    /// As an open group of the part is; the place of this node among the group's.
+    /// As an open group of the part is.
     As {
         group: usize,
-        share: usize,
     },
 }
 
@@ -122,6 +127,18 @@ pub(crate) fn parts<'p>(
                 let of_link = (0..arcs.len()).filter(|arc| arcs[*arc].link == index).collect();
                 parts[part].forced.push(of_link);
             }
+        }
+    }
+    for part in &mut parts {
+        for arc in &mut part.arcs {
+            if let Some((tree, node)) = arc.ends_at {
+                arc.room = part.trees[tree].compiled.room_at(node);
+            }
+        }
+        for group in &mut part.groups {
+            let arcs = &part.arcs;
+            let lands = |node: &&(usize, usize)| group.arcs.iter().all(|arc| arcs[*arc].landings.contains(node));
+            group.lands_at = group.nodes.iter().find(lands).copied();
         }
     }
     Some(parts)
@@ -202,10 +219,9 @@ fn add_tree<'p>(
     for (index, node) in compiled.given.nodes.iter().enumerate() {
         supply.push(match group_place[node.group] {
             Some(group) => {
-                let nodes = &mut part.groups[group].nodes;
-                nodes.push((place, index));
+                part.groups[group].nodes.push((place, index));
                 groups.push(group);
-                NodeSupply::As { group, share: nodes.len() - 1 }
+                NodeSupply::As { group }
             }
             None if problem.groups[node.group].source => NodeSupply::Always,
             None => NodeSupply::Never,
@@ -227,8 +243,8 @@ fn add_arcs(
     let link = &problem.links[index];
     let first = part.arcs.len();
     let both = ways[0] && ways[1];
-    for (forward, tail, head) in [(true, link.from, link.to), (false, link.to, link.from)] {
-        let (true, Some(head)) = (ways[usize::from(!forward)], group_place[head.group]) else { continue };
+    for (forward, tail, head_end) in [(true, link.from, link.to), (false, link.to, link.from)] {
+        let (true, Some(head)) = (ways[usize::from(!forward)], group_place[head_end.group]) else { continue };
         let arc = part.arcs.len();
         let at = |(tree, node): (usize, usize)| (tree_place[tree], node);
         let landings: Vec<(usize, usize)> =
@@ -260,8 +276,28 @@ fn add_arcs(
             by_grade,
             twin,
             landings,
+            ends_at: head_end.lands_at.map(at),
             moves,
+            room: 0,
         });
+    }
+}
+
+impl Part<'_> {
+    /// Whether an option may be chosen at a node whose group is supplied by a link.
+    pub fn goes_with_supply(&self, option: &CompiledOption<'_>, tree: usize, node: usize) -> bool {
+        let NodeSupply::As { group } = self.trees[tree].supply[node] else { return true };
+        let group = &self.groups[group];
+        option.supply != SupplyNeed::Unsupplied
+            && (group.lands_at != Some((tree, node)) || option.has_room(group.grade))
+    }
+
+    /// The least grade that a link can have that lands at a node because its group is supplied.
+    pub fn least_grade_landing(&self, tree: usize, node: usize) -> usize {
+        match self.trees[tree].supply[node] {
+            NodeSupply::As { group } => self.groups[group].grade,
+            NodeSupply::Never | NodeSupply::Always => 0,
+        }
     }
 }
 

@@ -15,7 +15,11 @@ pub(crate) enum Supply {
     Off,
     On,
     /// Undecided: it can be had at this charge.
-    Open(Weight),
+    Open {
+        charge: Weight,
+        /// The grade of the link that then lands here for certain, where one does.
+        lands: Option<usize>,
+    },
 }
 
 /// Whether an undecided link may move a node.
@@ -26,6 +30,25 @@ pub(crate) enum Movable {
     WithSupply(Weight),
     /// At this weight.
     Freely(Weight),
+}
+
+impl Movable {
+    /// What the move weighs.
+    pub fn weight(self) -> Option<Weight> {
+        match self {
+            Self::No => None,
+            Self::WithSupply(weight) | Self::Freely(weight) => Some(weight),
+        }
+    }
+
+    /// The same, weighing nothing.
+    pub fn for_nothing(self) -> Self {
+        match self {
+            Self::No => Self::No,
+            Self::WithSupply(_) => Self::WithSupply(0),
+            Self::Freely(_) => Self::Freely(0),
+        }
+    }
 }
 
 /// What the links mean for a node.
@@ -39,6 +62,25 @@ pub(crate) struct Outlook {
     pub grade: usize,
 }
 
+/// What the options of a tree are credited; without a list, nothing.
+#[derive(Clone, Copy, Debug, Default)]
+pub(crate) struct Credits<'t> {
+    pub list: &'t [Weight],
+    /// Where the root's options begin in the list, and those of each node.
+    pub root: usize,
+    pub nodes: &'t [usize],
+}
+
+impl Credits<'_> {
+    fn of_root(&self, option: usize) -> Weight {
+        self.list.get(self.root + option).copied().unwrap_or(0)
+    }
+
+    fn of_option(&self, node: usize, option: usize) -> Weight {
+        self.nodes.get(node).and_then(|first| self.list.get(first + option)).copied().unwrap_or(0)
+    }
+}
+
 /// A tree under given links.
 #[derive(Debug)]
 pub(crate) struct TreeSolver<'t> {
@@ -47,6 +89,7 @@ pub(crate) struct TreeSolver<'t> {
     pub outlooks: &'t [Outlook],
     /// Whether the landings and grades are final.
     pub exact: bool,
+    pub credits: Credits<'t>,
     counts: Vec<u64>,
     burdens: Vec<i64>,
     /// The least of each node's subtree in its place, by sight.
@@ -67,7 +110,13 @@ pub(crate) struct Chosen {
 
 impl<'t> TreeSolver<'t> {
     /// Solves the tree.
-    pub fn new(tree: &'t CompiledTree<'t>, shape: &'t EffectiveTree, outlooks: &'t [Outlook], exact: bool) -> Self {
+    pub fn new(
+        tree: &'t CompiledTree<'t>,
+        shape: &'t EffectiveTree,
+        outlooks: &'t [Outlook],
+        credits: Credits<'t>,
+        exact: bool,
+    ) -> Self {
         let size = outlooks.len();
         let counts = tree.given.nodes.iter().map(|node| u64::from(node.count)).collect();
         let burdens = tree.given.nodes.iter().map(|node| node.burden).collect();
@@ -76,6 +125,7 @@ impl<'t> TreeSolver<'t> {
             shape,
             outlooks,
             exact,
+            credits,
             counts,
             burdens,
             least: vec![IMPOSSIBLE; size * tree.sights.len()],
@@ -91,7 +141,7 @@ impl<'t> TreeSolver<'t> {
 
     /// Returns the least that the tree costs.
     pub fn value(&self) -> Weight {
-        self.tree.roots.iter().map(|root| self.with_root(root.weight, root.gives.0)).min().unwrap_or(IMPOSSIBLE)
+        (0..self.tree.roots.len()).map(|root| self.with_root(root)).min().unwrap_or(IMPOSSIBLE)
     }
 
     /// Returns the root option and what is chosen at each node at the least cost: of equal ones the lowest option,
@@ -101,7 +151,7 @@ impl<'t> TreeSolver<'t> {
         if value >= IMPOSSIBLE {
             return None;
         }
-        let root = *self.tree.roots.iter().find(|root| self.with_root(root.weight, root.gives.0) == value)?;
+        let root = self.tree.roots[(0..self.tree.roots.len()).find(|root| self.with_root(*root) == value)?];
         let mut chosen = vec![Chosen::default(); self.outlooks.len()];
         let sight = self.tree.sight_of[usize::from(root.gives.0)];
         let mut open: Vec<(usize, usize)> = self.shape.on_root.iter().map(|&node| (node, sight)).collect();
@@ -118,8 +168,10 @@ impl<'t> TreeSolver<'t> {
         Some((root.index, chosen))
     }
 
-    fn with_root(&self, weight: Weight, gives: u8) -> Weight {
-        let sight = self.tree.sight_of[usize::from(gives)];
+    fn with_root(&self, root: usize) -> Weight {
+        let option = &self.tree.roots[root];
+        let sight = self.tree.sight_of[usize::from(option.gives.0)];
+        let weight = option.weight - self.credits.of_root(root);
         self.shape.on_root.iter().fold(weight, |sum, &node| plus(sum, self.subtree(node, sight)))
     }
 
@@ -163,8 +215,8 @@ impl<'t> TreeSolver<'t> {
         let tree = self.tree;
         let in_front = self.in_front(node, sight);
         let mut best = IMPOSSIBLE;
-        for option in &tree.options[node] {
-            if let Some((weight, _)) = self.own_weight(node, option, sight, must_want) {
+        for (place, option) in tree.options[node].iter().enumerate() {
+            if let Some((weight, _)) = self.own_weight(node, place, sight, must_want) {
                 best = best.min(plus(weight, self.below(node, option, sight, in_front, None)));
             }
         }
@@ -187,8 +239,8 @@ impl<'t> TreeSolver<'t> {
         let tree = self.tree;
         let value = self.node_value(node, sight, must_want);
         let in_front = self.in_front(node, sight);
-        for option in &tree.options[node] {
-            if let Some((weight, wants_supply)) = self.own_weight(node, option, sight, must_want) {
+        for (place, option) in tree.options[node].iter().enumerate() {
+            if let Some((weight, wants_supply)) = self.own_weight(node, place, sight, must_want) {
                 let mut behind = Vec::new();
                 if plus(weight, self.below(node, option, sight, in_front, Some(&mut behind))) == value {
                     return Some(Chosen { option: option.index, behind, wants_supply });
@@ -204,38 +256,40 @@ impl<'t> TreeSolver<'t> {
     }
 
     /// What the option itself costs here and whether it takes an open supply; `None` where its needs fail.
-    fn own_weight(
-        &self,
-        node: usize,
-        option: &CompiledOption<'_>,
-        sight: usize,
-        must_want: bool,
-    ) -> Option<(Weight, bool)> {
+    fn own_weight(&self, node: usize, place: usize, sight: usize, must_want: bool) -> Option<(Weight, bool)> {
+        let option = &self.tree.options[node][place];
+        let weight = option.weight - self.credits.of_option(node, place);
         let outlook = &self.outlooks[node];
-        if !self.tree.sights[sight].covers(option.needs_from_above) || !self.lands(outlook, option) {
+        if !self.tree.sights[sight].covers(option.needs_from_above)
+            || !self.lands(outlook.landings, outlook.grade, option)
+        {
             return None;
         }
-        let charged = |charge| Some((option.weight + charge, true));
         match (outlook.supply, option.supply) {
             (Supply::Off, SupplyNeed::Supplied) | (Supply::On, SupplyNeed::Unsupplied) => None,
-            (Supply::Open(_), SupplyNeed::Unsupplied) if must_want => None,
-            (Supply::Open(charge), SupplyNeed::Supplied) => charged(charge),
-            (Supply::Open(charge), SupplyNeed::Any) if must_want || charge < 0 => charged(charge),
-            _ => Some((option.weight, false)),
+            (Supply::Open { .. }, SupplyNeed::Unsupplied) if must_want => None,
+            (Supply::Open { charge, lands }, need)
+                if need == SupplyNeed::Supplied || need == SupplyNeed::Any && (must_want || charge < 0) =>
+            {
+                let may_land =
+                    lands.is_none_or(|grade| self.lands(outlook.landings + 1, outlook.grade.max(grade), option));
+                match need {
+                    _ if may_land => Some((weight + charge, true)),
+                    SupplyNeed::Any if !must_want => Some((weight, false)),
+                    _ => None,
+                }
+            }
+            _ => Some((weight, false)),
         }
     }
 
     /// Whether the links that land here may: where more may come, under the kindest grade that they can end with.
-    fn lands(&self, outlook: &Outlook, option: &CompiledOption<'_>) -> bool {
-        if outlook.landings == 0 {
+    fn lands(&self, landings: u32, grade: usize, option: &CompiledOption<'_>) -> bool {
+        if landings == 0 {
             return true;
         }
-        let mut most = option.most_landings.iter().skip(outlook.grade);
-        if self.exact {
-            most.next().is_some_and(|most| outlook.landings <= *most)
-        } else {
-            most.any(|most| outlook.landings <= *most)
-        }
+        let mut most = option.most_landings.iter().skip(grade);
+        if self.exact { most.next().is_some_and(|most| landings <= *most) } else { most.any(|most| landings <= *most) }
     }
 
     /// The least of the children under an option; notes who is behind its load side, where asked.
@@ -257,13 +311,12 @@ impl<'t> TreeSolver<'t> {
         for &child in &self.shape.children[node] {
             let in_front = self.subtree(child, sight);
             if self.shape.behind_load[child] {
-                let stays = self.outlooks[child].movable == Movable::No;
                 candidates.push(Candidate {
                     child,
-                    count: if stays { self.counts[child] } else { 0 },
-                    burden: if stays { self.burdens[child] } else { 0 },
+                    count: self.counts[child],
+                    burden: self.burdens[child],
                     in_front,
-                    behind: self.subtree(child, beyond),
+                    behind: self.least[child * self.tree.sights.len() + beyond],
                 });
             } else {
                 others = plus(others, in_front);

@@ -16,7 +16,7 @@ use optimizer::{ChosenLink, Cost, Forced, Limits, Outcome, Problem, Solution, ch
 use rulebook::CodeInForce;
 
 /// How many nodes of its search tree the search looks at before it settles for the best found: seconds, not minutes.
-pub(crate) const MOST_SEARCHED: u64 = 100_000;
+pub(crate) const MOST_SEARCHED: u64 = 1_000;
 
 /// A dwelling, the choices open in it, and the cheapest lawful whole of them.
 pub struct Planned<'a> {

@@ -9,8 +9,8 @@ const AFCI: Marks = Marks(2);
 const BOTH: Marks = Marks(3);
 /// More than any sum of money.
 const WISH: i64 = 100_000_000;
-/// The share of 4 mA and the outlets that one device may have behind it.
-const BURDEN: i64 = 2_000;
+/// The leakage in microamperes and the outlets that one device may have behind it.
+const BURDEN: i64 = 3_999;
 const OUTLETS: u32 = 12;
 
 /// A box on the plan, in feet.
@@ -73,7 +73,7 @@ impl House<'_> {
             let place_x = x + self.between(-12, 13);
             let place_y = y + self.between(-12, 13);
             self.places.push(Place { x: place_x, y: place_y, floor, node: (tree, place), group });
-            let burden = [50, 250, 500, 750][self.chance.below(4)];
+            let burden = [0, 0, 0, 0, 0, 0, 500, 500, 500, 1_000][self.chance.below(10)];
             let count = u32::from(self.chance.percent(85));
             nodes.push(Node { parent, behind_load: parent.is_some(), group, burden, count, options: self.options() });
         }
@@ -86,7 +86,7 @@ impl House<'_> {
                 devices: i64::from(*cents > 0),
             },
             gives: *gives,
-            burden_limit: Some(2 * BURDEN),
+            burden_limit: Some(BURDEN),
         });
         Tree { root_options: root_options.collect(), nodes }
     }
@@ -109,7 +109,7 @@ impl House<'_> {
                 own,
                 gives: own,
                 supply,
-                most_landings: if small_box > 0 { vec![2, 1] } else { vec![3, 3, 2] },
+                most_landings: if small_box > 0 { vec![0; 3] } else { vec![4, 4, 1] },
                 count_limit: (own != Marks::NONE).then_some(OUTLETS),
                 burden_limit: own.covers(GFCI).then_some(BURDEN),
             });
@@ -123,6 +123,15 @@ impl House<'_> {
             add(cents + small_box - 100, duty, own, SupplyNeed::Supplied, true, 0);
         }
         add(0, Marks::NONE, Marks::NONE, SupplyNeed::Any, true, unlawful);
+        if small_box > 0 {
+            let larger = options.clone().into_iter().map(|option| NodeOption {
+                cost: option.cost
+                    + Cost { cents: if option.own == Marks::NONE { small_box } else { 500 }, openings: 1, devices: 0 },
+                most_landings: vec![4; 3],
+                ..option
+            });
+            options.extend(larger.collect::<Vec<_>>());
+        }
         options
     }
 

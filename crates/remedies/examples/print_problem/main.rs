@@ -21,7 +21,7 @@ use std::io::{BufRead as _, Write as _};
 use std::time::{Duration, Instant};
 
 /// The limit of the search: that of a plan.
-const MOST_SEARCHED: u64 = 100_000;
+const MOST_SEARCHED: u64 = 1_000;
 
 /// Larger than what can be enumerated.
 const MEDIUM: Size = Size { trees: 4, nodes: 8, options: 5, groups: 9, links: 14 };
