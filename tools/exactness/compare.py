@@ -3,7 +3,7 @@
 
 Usage, in a virtual environment made from the requirements.txt beside this file:
 
-    python3 tools/exactness/compare.py [--sizes 10:70,15:60,...] [--random 400] [--at-least 300] [--seconds 20]
+    python3 tools/exactness/compare.py [--sizes 10d:80,15:50,...] [--random 400] [--at-least 300] [--seconds 20]
 
 Every dwelling goes through `cargo xtask dwellings`, the `print_problem` example of `remedies`, a mixed-integer linear
 program with directed cuts in HiGHS, and a constraint program in CP-SAT, each on one thread. All three must find the same
@@ -32,7 +32,7 @@ from reduced import worthwhile
 ROOT = Path(__file__).resolve().parents[2]
 # So many dwellings are altered by a cent at the end.
 ALTERED = 5
-SIZES = "10:70,15:60,20:60,30:55,40:50,60:16,80:8,100:6,150:4"
+SIZES = "10d:80,15d:24,10:10,15:50,20:50,30:50,40:40,60:14,80:8,100:5,150:3"
 # Sums of whole numbers stay exact in each solver's numbers below these.
 MOST = {"milp": 2**53, "cp-sat": 2**62}
 SOLVERS = {"milp": branch_and_cut.solve, "cp-sat": cpsat.solve}
@@ -51,9 +51,10 @@ def printed(sizes, random, seed):
     """The problems of the dwellings and the random ones, as lines."""
     make, show = program("xtask", "xtask", False), program("remedies", "print_problem", True)
     lines = []
-    for boxes, count in sizes:
-        made = subprocess.run([make, "dwellings", "--boxes", str(boxes), "--count", str(count), "--seed", str(seed)],
-                              check=True, capture_output=True).stdout
+    for boxes, drawn, count in sizes:
+        asked = {"--boxes": boxes, "--count": count, "--seed": seed, "--drawn": int(drawn)}
+        words = [str(word) for pair in asked.items() for word in pair]
+        made = subprocess.run([make, "dwellings", *words], check=True, capture_output=True).stdout
         shown = subprocess.run([show], input=made, check=True, capture_output=True).stdout
         lines += shown.decode().splitlines()
     dwellings = len(lines)
@@ -110,12 +111,14 @@ def held_against_models(job):
 
 
 def sizes_of(text):
-    return [tuple(int(number) for number in part.split(":")) for part in text.split(",")]
+    """Triples of boxes, whether the floors are drawn, and how many dwellings."""
+    pairs = [part.split(":") for part in text.split(",")]
+    return [(int(boxes.removesuffix("d")), boxes.endswith("d"), int(count)) for boxes, count in pairs]
 
 
 def main():
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
-    parser.add_argument("--sizes", type=sizes_of, default=SIZES, help="BOXES:COUNT,BOXES:COUNT,...")
+    parser.add_argument("--sizes", type=sizes_of, default=SIZES, help="BOXES:COUNT,...; BOXESd with a plan of the floors, from which ways are built")
     parser.add_argument("--random", type=int, default=400, help="how many random problems besides the dwellings")
     parser.add_argument("--at-least", type=int, default=300)
     parser.add_argument("--seconds", type=float, default=20, help="for one model and one dwelling")

@@ -26,7 +26,7 @@ pub fn contents(chance: &mut Chance, kind: Kind, room: &Room, spot: Spot, feedin
         if !serves.is_empty() {
             row.insert("serves".into(), json!(serves));
         }
-        let want = chance.weighted(&[(7, None), (2, Some("three-slot")), (1, Some("ground"))]);
+        let want = chance.weighted(&[(14, None), (4, Some("three-slot")), (2, Some("ground")), (1, Some("remove"))]);
         if let Some(want) = want {
             row.insert("want".into(), json!(want));
         }

@@ -20,8 +20,31 @@ pub fn kind_of(seed: u64) -> Kind {
     Kind::ALL[(seed % Kind::ALL.len() as u64) as usize]
 }
 
+/// Whether the survey holds a plan of the floors: where rooms, boxes, panels and ground sources lie. From one that does,
+/// the planner builds ways of its own beside those that are written down.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Plan {
+    /// It does.
+    Drawn,
+    /// It does not.
+    NotDrawn,
+}
+
 /// The survey of the dwelling of a seed, with so many boxes.
-pub fn survey(boxes: usize, seed: u64) -> Value {
+pub fn survey(boxes: usize, seed: u64, plan: Plan) -> Value {
+    let mut survey = drawn_survey(boxes, seed);
+    if plan == Plan::NotDrawn {
+        for list in ["panel", "room", "box", "source"] {
+            for row in survey[list].as_array_mut().into_iter().flatten().filter_map(Value::as_object_mut) {
+                row.remove("at");
+                row.remove("outline");
+            }
+        }
+    }
+    survey
+}
+
+fn drawn_survey(boxes: usize, seed: u64) -> Value {
     let kind = kind_of(seed);
     let mut chance = Chance::new(seed.wrapping_mul(1_000_003).wrapping_add(boxes as u64));
     let rooms = rooms(&mut chance, kind, boxes);
@@ -87,7 +110,16 @@ fn job(chance: &mut Chance, kind: Kind, boxes: usize, seed: u64) -> Value {
         (1, Edition::Nec2026),
     ]);
     let name = format!("generated {} {seed} of {boxes} boxes", kind.name());
-    json!({ "name": name, "built": built, "use": dwelling_use, "edition": edition.year() })
+    let mut row = json!({ "name": name, "built": built, "use": dwelling_use, "edition": edition.year() });
+    if let Some(row) = row.as_object_mut() {
+        if chance.percent(30) {
+            row.insert("outlets_behind_one_device".into(), json!(chance.within(2, 8)));
+        }
+        if chance.percent(20) {
+            row.insert("leakage_percent".into(), json!(chance.pick(&[25, 50, 75])));
+        }
+    }
+    row
 }
 
 fn panel(chance: &mut Chance, kind: Kind, at: usize, spot: Spot) -> Value {
@@ -200,7 +232,8 @@ mod tests {
     fn every_kind_of_every_size_reads_without_a_mistake() {
         for (boxes, seeds) in [(10, 0..40), (40, 0..40), (150, 0..8), (2_000, 0..4)] {
             for seed in seeds {
-                let text = survey(boxes, seed).to_string();
+                let plan = if seed % 3 == 0 { Plan::NotDrawn } else { Plan::Drawn };
+                let text = survey(boxes, seed, plan).to_string();
                 let found = read(text.as_bytes(), Format::Json);
                 let errors: Vec<_> =
                     found.diagnostics.iter().filter(|found| found.severity == Severity::Error).collect();
@@ -212,20 +245,28 @@ mod tests {
 
     #[test]
     fn one_seed_gives_the_same_survey_and_another_gives_another() {
-        assert_eq!(survey(40, 7), survey(40, 7));
-        assert_ne!(survey(40, 7), survey(40, 11));
+        assert_eq!(survey(40, 7, Plan::Drawn), survey(40, 7, Plan::Drawn));
+        assert_ne!(survey(40, 7, Plan::Drawn), survey(40, 11, Plan::Drawn));
+    }
+
+    #[test]
+    fn a_survey_without_a_plan_says_all_but_where_things_lie() {
+        let (drawn, plain) = (survey(40, 7, Plan::Drawn), survey(40, 7, Plan::NotDrawn));
+        assert!(drawn.to_string().contains("\"outline\"") && drawn.to_string().contains("\"at\""));
+        assert!(!plain.to_string().contains("\"outline\"") && !plain.to_string().contains("\"at\""));
+        assert_eq!(drawn["route"], plain["route"]);
     }
 
     #[test]
     fn among_a_few_dwellings_are_multiwire_sets_islands_ways_and_circuits_of_five_to_twelve() {
-        let text: String = (0..12).map(|seed| survey(80, seed).to_string()).collect();
+        let text: String = (0..12).map(|seed| survey(80, seed, Plan::Drawn).to_string()).collect();
         for wanted in
             ["shares_neutral_with", "\"run\":{\"cable\":\"nm-with-ground\"", "\"new-cable\"", "\"egc\"", "\"want\""]
         {
             assert!(text.contains(wanted), "no {wanted}");
         }
         for seed in 0..12 {
-            let survey = survey(80, seed);
+            let survey = survey(80, seed, Plan::Drawn);
             let circuits = survey["circuit"].as_array().unwrap().len();
             for circuit in 1..=circuits {
                 let name = circuit.to_string();

@@ -1,6 +1,6 @@
 //! Reads surveys as JSON, one a line, and prints the optimizer's problem of each and its answer, one a line:
-//! `cargo run --release -p remedies --example print_problem [-- --repeat N] < surveys.ndjson`. With `--random N SEED` it
-//! prints so many random problems instead, which hold what no dwelling does.
+//! `cargo run --release -p remedies --example print_problem < surveys.ndjson`. With `--offers` it also times the whole
+//! frontier of offers; with `--random N SEED` it prints so many random problems instead, which hold what no dwelling does.
 
 #![allow(clippy::disallowed_methods, clippy::print_stdout, reason = "it measures and prints")]
 
@@ -29,19 +29,19 @@ const MEDIUM: Size = Size { trees: 4, nodes: 8, options: 5, groups: 9, links: 14
 fn main() -> Result<(), Box<dyn Error>> {
     let words: Vec<String> = std::env::args().skip(1).collect();
     let mut out = std::io::BufWriter::new(std::io::stdout().lock());
-    let repeats = match words.iter().map(String::as_str).collect::<Vec<_>>()[..] {
-        [] => 1,
-        ["--repeat", count] => count.parse::<usize>()?.max(1),
+    let with_offers = match words.iter().map(String::as_str).collect::<Vec<_>>()[..] {
+        [] => false,
+        ["--offers"] => true,
         ["--random", count, seed] => {
             for seed in (seed.parse::<u64>()?..).take(count.parse()?) {
                 writeln!(out, "{}", random(seed))?;
             }
             return Ok(());
         }
-        _ => return Err("usage: print_problem [--repeat N | --random N SEED] < surveys.ndjson".into()),
+        _ => return Err("usage: print_problem [--offers | --random N SEED] < surveys.ndjson".into()),
     };
     for line in std::io::stdin().lock().lines() {
-        writeln!(out, "{}", printed(line?.as_bytes(), repeats)?)?;
+        writeln!(out, "{}", printed(line?.as_bytes(), with_offers)?)?;
         out.flush()?;
     }
     Ok(())
@@ -49,17 +49,17 @@ fn main() -> Result<(), Box<dyn Error>> {
 
 fn random(seed: u64) -> Value {
     let problem = random_problem(&mut Chance::new(seed), MEDIUM);
-    let (solving, outcome) = median(1, || optimizer::solve(&problem, &Limits::default()));
+    let (solving, outcome) = timed(|| optimizer::solve(&problem, &Limits::default()));
     json!({
         "name": format!("random problem {seed}"),
         "weights": [],
         "problem": problem_as_json(&problem),
         "answer": answer_as_json(&outcome),
-        "solve_us": solving.as_secs_f64() * 1e6,
+        "solve_us": micros(solving),
     })
 }
 
-fn printed(line: &[u8], repeats: usize) -> Result<Value, Box<dyn Error>> {
+fn printed(line: &[u8], with_offers: bool) -> Result<Value, Box<dyn Error>> {
     let read = survey::read(line, survey::Format::Json);
     let dwelling = read.dwelling.ok_or_else(|| format!("{:?}", read.diagnostics))?;
     let edition = dwelling.job.edition.and_then(Edition::of_year).ok_or("a survey without an edition")?;
@@ -69,12 +69,21 @@ fn printed(line: &[u8], repeats: usize) -> Result<Value, Box<dyn Error>> {
 
     let facts = Facts::gather(&dwelling, code.clone());
     let problem = assemble(&facts, &book).problem;
-    let (solving, outcome) = median(repeats, || optimizer::solve(&problem, &limits));
-    let (planning, _) = median(repeats, || {
+    let (solving, outcome) = timed(|| optimizer::solve(&problem, &limits));
+    let (planning, _) = timed(|| {
         let read = survey::read(line, survey::Format::Json);
         let planned = Planned::of(read.dwelling.as_ref().unwrap_or(&dwelling), code.clone(), &book).ok()?;
         Some(plan_answer(&planned, &LawAnswer::of(&planned.facts.code), true).openings.len())
     });
+
+    let offers = if with_offers {
+        let planned = Planned::of(&dwelling, code, &book).map_err(|fault| format!("{fault:?}"))?;
+        let (taking, offers) = timed(|| planned.offers());
+        let offers = offers.map_err(|fault| format!("{fault:?}"))?;
+        json!({ "us": micros(taking), "points": offers.frontier.len(), "complete": offers.complete })
+    } else {
+        Value::Null
+    };
 
     let boxes = dwelling.boxes.len();
     let weight = |shortfall: Shortfall| shortfall.weight(boxes);
@@ -89,25 +98,18 @@ fn printed(line: &[u8], repeats: usize) -> Result<Value, Box<dyn Error>> {
         "weights": weights,
         "problem": problem_as_json(&problem),
         "answer": answer_as_json(&outcome),
-        "solve_us": solving.as_secs_f64() * 1e6,
-        "plan_us": planning.as_secs_f64() * 1e6,
+        "solve_us": micros(solving),
+        "plan_us": micros(planning),
+        "offers": offers,
     }))
 }
 
-/// The median of the times of so many runs, and what the last gave.
-fn median<T>(repeats: usize, mut run: impl FnMut() -> T) -> (Duration, T) {
-    let mut timed = || {
-        let start = Instant::now();
-        let value = run();
-        (start.elapsed(), value)
-    };
-    let (first, mut value) = timed();
-    let mut times = vec![first];
-    for _ in 1..repeats {
-        let (time, last) = timed();
-        times.push(time);
-        value = last;
-    }
-    times.sort();
-    (times[times.len() / 2], value)
+fn timed<T>(run: impl FnOnce() -> T) -> (Duration, T) {
+    let start = Instant::now();
+    let value = run();
+    (start.elapsed(), value)
+}
+
+fn micros(time: Duration) -> f64 {
+    time.as_secs_f64() * 1e6
 }
