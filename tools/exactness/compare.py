@@ -32,7 +32,7 @@ from reduced import worthwhile
 ROOT = Path(__file__).resolve().parents[2]
 # So many dwellings are altered by a cent at the end.
 ALTERED = 5
-SIZES = "10d:80,15d:24,10:10,15:50,20:50,30:50,40:40,60:14,80:8,100:5,150:3"
+SIZES = "10d:80,15d:40,20d:40,30d:14,40d:6,15:30,20:30,30:40,40:40,60:14,80:8,100:5,150:3"
 # Sums of whole numbers stay exact in each solver's numbers below these.
 MOST = {"milp": 2**53, "cp-sat": 2**62}
 SOLVERS = {"milp": branch_and_cut.solve, "cp-sat": cpsat.solve}
