@@ -246,8 +246,8 @@ fn routes(page: &mut String, answer: &PlanAnswer, notes: &mut Notes) {
     page.push_str(&format!("\n{}\n", ink(HEADLINE, "Grounds to bring")));
     for route in &answer.routes {
         let what = match route.kind {
-            dwelling::RouteKind::Egc => format!("{} ground", route.size),
-            dwelling::RouteKind::NewCable => format!("new cable with {} ground", route.size),
+            dwelling::RouteKind::Egc => format!("{} ground", sizes(route)),
+            dwelling::RouteKind::NewCable => format!("new cable with {} ground", sizes(route)),
         };
         let left = format!("  {:<15} {what}, {} → {}, {}", route.id, route.from, route.to, route.length);
         with_right(page, &ink(DO, &left), left.chars().count(), &money(route.price.total_cents));
@@ -274,6 +274,14 @@ fn routes(page: &mut String, answer: &PlanAnswer, notes: &mut Notes) {
     notes.write_new(page);
 }
 
+/// The sizes along a route, from its start: what it shares with a larger circuit's ground is as large as that.
+fn sizes(route: &RouteAnswer) -> String {
+    let mut sizes: Vec<&str> = route.legs.iter().map(|leg| leg.size.as_str()).collect();
+    sizes.push(&route.size);
+    sizes.dedup();
+    sizes.join(", then ")
+}
+
 /// The stretches of a way that the tool built, one below the other.
 fn built_way(page: &mut String, route: &RouteAnswer) {
     if let Some(other) = &route.branches_from {
@@ -281,7 +289,8 @@ fn built_way(page: &mut String, route: &RouteAnswer) {
         wrapped(page, "                  ", &shared, QUIET);
     }
     for leg in &route.legs {
-        wrapped(page, "                  - ", &format!("{} ({})", leg.says, leg.difficulty), QUIET);
+        let size = if leg.size == route.size { String::new() } else { format!("{}: ", leg.size) };
+        wrapped(page, "                  - ", &format!("{size}{} ({})", leg.says, leg.difficulty), QUIET);
     }
 }
 

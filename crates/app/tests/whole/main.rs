@@ -22,6 +22,7 @@ mod options;
 mod own_prices;
 mod rows;
 mod running;
+mod shared_way;
 mod steering;
 mod streams;
 mod verify;
