@@ -3,7 +3,7 @@
 
 Usage, in a virtual environment made from the requirements.txt beside this file:
 
-    python3 tools/exactness/compare.py [--sizes 10d:80,15:50,...] [--random 400] [--at-least 300] [--seconds 20]
+    python3 tools/exactness/compare.py [--sizes 10d:80,15:50,...] [--random 400] [--at-least 300] [--seconds 6]
 
 Every dwelling goes through `cargo xtask dwellings`, the `print_problem` example of `remedies`, a mixed-integer linear
 program with directed cuts in HiGHS, and a constraint program in CP-SAT, each on one thread. All three must find the same
@@ -32,7 +32,7 @@ from reduced import worthwhile
 ROOT = Path(__file__).resolve().parents[2]
 # So many dwellings are altered by a cent at the end.
 ALTERED = 5
-SIZES = "10d:80,15d:40,20d:40,30d:14,40d:6,15:30,20:30,30:40,40:40,60:14,80:8,100:5,150:3"
+SIZES = "10:110,15:90,20:90,30:30,40:20,10d:30,15d:20,60:6,80:4,100:3,150:2"
 # Sums of whole numbers stay exact in each solver's numbers below these.
 MOST = {"milp": 2**53, "cp-sat": 2**62}
 SOLVERS = {"milp": branch_and_cut.solve, "cp-sat": cpsat.solve}
@@ -121,7 +121,7 @@ def main():
     parser.add_argument("--sizes", type=sizes_of, default=SIZES, help="BOXES:COUNT,...; BOXESd with a plan of the floors, from which ways are built")
     parser.add_argument("--random", type=int, default=400, help="how many random problems besides the dwellings")
     parser.add_argument("--at-least", type=int, default=300)
-    parser.add_argument("--seconds", type=float, default=20, help="for one model and one dwelling")
+    parser.add_argument("--seconds", type=float, default=6, help="for one model and one dwelling")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--workers", type=int, default=os.cpu_count())
     parser.add_argument("--slow", type=float, default=5, help="tell of runs that took longer than so many seconds")
