@@ -138,7 +138,8 @@ pub struct NodeOption {
     /// What it needs of its group's supply.
     pub supply: SupplyNeed,
     /// The most chosen links that may land at this node, indexed by the highest grade of those that do. None may
-    /// where that grade is beyond the end. Where no link lands, nothing is asked.
+    /// where that grade is beyond the end. Where no link lands, nothing is asked. A link with both ends at this node
+    /// lands twice.
     pub most_landings: Vec<u32>,
     /// The most outlets that may be behind its load side: the whole subtrees of the children put there, itself not.
     pub count_limit: Option<u32>,
