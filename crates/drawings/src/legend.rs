@@ -50,7 +50,7 @@ fn not_placed(rows: &mut Vec<Row>, shown: &Shown, here: &[BoxIndex], drawn: &[Bo
         let circuit = shown.dwelling.circuit_of(at).map_or("?", |circuit| circuit.id.as_str());
         let mut says = format!(
             "{}; circuit {circuit}, {}; {}",
-            words::holding(box_shown.holds),
+            box_shown.holds.in_words(),
             shown.feed_in_words(box_shown.feed),
             box_shown.ground.meaning()
         );

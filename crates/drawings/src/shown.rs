@@ -291,7 +291,7 @@ impl<'a> Shown<'a> {
             "{}, {}: {}, {circuit}, {}; {}",
             device_box.id,
             room.title.as_ref().unwrap_or(&room.id),
-            words::holding(shown.holds),
+            shown.holds.in_words(),
             self.feed_in_words(shown.feed),
             shown.ground.meaning(),
         );

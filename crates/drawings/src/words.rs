@@ -3,24 +3,6 @@
 use dwelling::{CircuitTree, Dwelling, Holding, Overcurrent, PanelIndex, ProtectiveBreaker, RouteKind};
 use remedies::AtPanel;
 
-/// What a box holds, in words.
-pub(crate) const fn holding(holds: Holding) -> &'static str {
-    match holds {
-        Holding::TwoSlot => "two-slot receptacle",
-        Holding::ThreeSlot => "three-slot receptacle",
-        Holding::Gfci => "GFCI receptacle",
-        Holding::Afci => "AFCI receptacle",
-        Holding::Dual => "GFCI/AFCI receptacle",
-        Holding::DeadFront => "protective device without slots",
-        Holding::Switch => "switch",
-        Holding::SwitchAndReceptacle => "switch and receptacle",
-        Holding::Luminaire => "luminaire",
-        Holding::Splice => "splices behind a blank cover",
-        Holding::Nothing => "empty box",
-        Holding::Unknown => "not seen",
-    }
-}
-
 /// The note beside a symbol that does not say everything by itself.
 pub(crate) const fn note(holds: Holding) -> &'static str {
     match holds {

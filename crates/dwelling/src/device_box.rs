@@ -127,6 +127,25 @@ names! {
 }
 
 impl Holding {
+    /// It in words, as pages and drawings say it.
+    #[must_use]
+    pub const fn in_words(self) -> &'static str {
+        match self {
+            Self::TwoSlot => "two-slot receptacle",
+            Self::ThreeSlot => "three-slot receptacle",
+            Self::Gfci => "GFCI receptacle",
+            Self::Afci => "AFCI receptacle",
+            Self::Dual => "GFCI/AFCI receptacle",
+            Self::DeadFront => "protective device without slots",
+            Self::Switch => "switch",
+            Self::SwitchAndReceptacle => "switch and receptacle",
+            Self::Luminaire => "luminaire",
+            Self::Splice => "splices behind a blank cover",
+            Self::Nothing => "empty box",
+            Self::Unknown => "not seen",
+        }
+    }
+
     /// Whether something can be plugged in here.
     #[must_use]
     pub const fn is_receptacle(self) -> bool {

@@ -3,7 +3,8 @@
 //! While a place that must be reached is not, take all places from which it could be reached at nothing more to pay, and
 //! for a way whose element is paid for, one of its needs that is not reached. Whatever is chosen, some element outside
 //! that set is used to get in. So the least that is left to pay of those elements is owed, and taken off each. What is
-//! owed for links alone is charged to the node that asked for the supply.
+//! owed beyond a supply that a node's option asks for is charged to that node; options that helped to pay it are credited
+//! as much, so that each tree can then be solved for itself.
 
 use crate::link_state::{LinkState, Status};
 use crate::net::{Element, Net, TreeNode};
@@ -26,8 +27,11 @@ pub(crate) struct Charges {
 /// Which of several needs that are not reached a set takes in. No choice is best everywhere.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Preference {
+    /// The last of the way's needs: room and choices that go with a supply before the supply itself.
     Last,
+    /// The first of the way's needs: marks before supplies, supplies before room.
     First,
+    /// Now the one, now the other.
     Mixed,
     /// The one that costs most to reach by what is left to pay.
     Farthest,
@@ -50,9 +54,7 @@ impl Charges {
     pub fn beyond(&self, arc: usize) -> Weight {
         self.left.get(arc).copied().unwrap_or(0)
     }
-}
 
-impl Charges {
     /// Nothing charged yet but what links pay for their choice.
     fn at_first(net: &Net, part: &Part<'_>, state: &LinkState) -> Self {
         let mut left = net.weights.clone();

@@ -2,8 +2,9 @@
 //!
 //! Every link, option and root option is an *element* with a weight. An element is used in one or more *ways*: a way
 //! reaches its target once all its needs are reached. An option reaches the choice at its node and its marks at the
-//! children behind it; a link reaches its head's supply. Every choice must be reached. What this leaves out – limits,
-//! landings, options for the unsupplied alone – only makes a choice dearer, so that what the net costs at least bounds
+//! children behind it; a link reaches its head's supply. Every choice must be reached. A supply
+//! also needs room where its link lands and choices that go with it, and reaches one level for each grade. What this
+//! leaves out, such as limits on several subtrees together, only makes a choice dearer: what the net costs at least bounds
 //! the part.
 
 use crate::compiled_tree::CompiledOption;

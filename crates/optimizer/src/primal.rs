@@ -81,7 +81,7 @@ pub(crate) fn lengths(part: &Part<'_>, state: &LinkState) -> Vec<Weight> {
 fn joined(part: &Part<'_>, wanted: &[bool], length: &[Weight]) -> Feeding {
     let mut feeding: Feeding = vec![None; wanted.len()];
     let mut ways = Ways::new(part, length);
-    ways.spread(part, length, None);
+    ways.leave_sources(part, length);
     loop {
         let open = (0..wanted.len()).filter(|group| wanted[*group] && !ways.is_fed[*group]);
         let Some(next) = open.min_by_key(|group| (ways.far[*group], *group)) else { break };
@@ -89,7 +89,7 @@ fn joined(part: &Part<'_>, wanted: &[bool], length: &[Weight]) -> Feeding {
             break;
         }
         ways.take(part, next, &mut feeding);
-        ways.spread(part, length, Some(next));
+        ways.spread(part, length);
     }
     feeding
 }
@@ -114,16 +114,14 @@ impl Ways {
         Self { far: vec![IMPOSSIBLE; size], by: vec![None; size], is_fed: vec![false; size], out_of, open: Vec::new() }
     }
 
-    /// Brings the distances up to date after a group was fed, or at first.
-    fn spread(&mut self, part: &Part<'_>, length: &[Weight], fed: Option<usize>) {
-        match fed {
-            None => self.relax(part, length, part.groups.len(), 0),
-            Some(_) => {
-                for group in std::mem::take(&mut self.open) {
-                    self.relax(part, length, group, 0);
-                }
-            }
-        }
+    /// The distances from the sources alone.
+    fn leave_sources(&mut self, part: &Part<'_>, length: &[Weight]) {
+        self.relax(part, length, part.groups.len(), 0);
+        self.spread(part, length);
+    }
+
+    /// Brings the distances up to date after what is open came nearer or was fed.
+    fn spread(&mut self, part: &Part<'_>, length: &[Weight]) {
         let mut next = 0;
         while let Some(&group) = self.open.get(next) {
             next += 1;
@@ -238,13 +236,13 @@ fn marginal(part: &Part<'_>, state: &mut LinkState, feeding: &Feeding) -> Charge
         }
     }
     let mut ways = Ways::new(part, &state.weight);
-    ways.spread(part, &state.weight, None);
+    ways.leave_sources(part, &state.weight);
     for group in (0..feeding.len()).filter(|group| feeding[*group].is_some()) {
         ways.is_fed[group] = true;
         ways.far[group] = 0;
         ways.open.push(group);
     }
-    ways.spread(part, &state.weight, Some(0));
+    ways.spread(part, &state.weight);
     let mut charges = Charges {
         by_node: part.trees.iter().map(|tree| vec![0; tree.supply.len()]).collect(),
         certain: 0,

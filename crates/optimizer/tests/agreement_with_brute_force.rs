@@ -2,8 +2,9 @@
 
 mod support;
 
-use optimizer::{Cost, Limits, Outcome, Problem, check, solve, solve_with};
+use optimizer::{Cost, Forced, Limits, Outcome, Problem, check, solve, solve_with};
 use support::brute_force::{Rank, least};
+use support::house_problem::house_problem;
 use support::random_problem::{Chance, SMALL, random_forced, random_problem};
 
 const PROBLEMS: u64 = 3000;
@@ -76,4 +77,26 @@ fn a_search_that_is_stopped_never_claims_more_than_it_knows() {
         }
     }
     assert!(stopped > 20, "{stopped} were stopped");
+}
+
+/// By definition: the least of all is the lesser of the least with a link and the least without it.
+#[test]
+fn a_house_costs_the_lesser_of_what_it_costs_with_a_link_and_without_it() {
+    let mut chosen = 0;
+    for seed in 1..=12 {
+        let problem = house_problem(&mut Chance::new(seed), 8);
+        let cost = |forced: &[Forced]| {
+            let found = solve_with(&problem, &Limits::default(), forced);
+            assert!(matches!(found, Outcome::Optimal(_) | Outcome::Infeasible), "seed {seed}: {found:?}");
+            found.solution().map(|solution| solution.cost)
+        };
+        let best = solve(&problem, &Limits::default());
+        chosen += best.solution().map_or(0, |solution| solution.links.len());
+        for link in (0..problem.links.len()).step_by(4) {
+            let halves = [true, false].map(|chosen| cost(&[Forced::Link { link, chosen }]));
+            let least = halves.into_iter().flatten().min();
+            assert_eq!(least, best.solution().map(|solution| solution.cost), "seed {seed}, link {link}");
+        }
+    }
+    assert!(chosen > 12, "{chosen} links are chosen");
 }

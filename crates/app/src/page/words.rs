@@ -13,20 +13,6 @@ pub fn money(cents: i64) -> String {
 /// What an opening holds and how its ground stands, as found.
 #[must_use]
 pub fn as_found(holds: Holding, ground: GroundFact) -> String {
-    let holds = match holds {
-        Holding::TwoSlot => "two-slot receptacle",
-        Holding::ThreeSlot => "three-slot receptacle",
-        Holding::Gfci => "GFCI receptacle",
-        Holding::Afci => "AFCI receptacle",
-        Holding::Dual => "GFCI/AFCI receptacle",
-        Holding::DeadFront => "protective device without slots",
-        Holding::Switch => "switch",
-        Holding::SwitchAndReceptacle => "switch and receptacle",
-        Holding::Luminaire => "luminaire",
-        Holding::Splice => "splices",
-        Holding::Nothing => "empty box",
-        Holding::Unknown => "not seen",
-    };
     let ground = match ground {
         GroundFact::None => "no ground",
         GroundFact::Connected => "grounded",
@@ -37,7 +23,7 @@ pub fn as_found(holds: Holding, ground: GroundFact) -> String {
         GroundFact::Disputed => "ground disputed",
         GroundFact::Unknown => "ground unknown",
     };
-    format!("{holds}, {ground}")
+    format!("{}, {ground}", holds.in_words())
 }
 
 /// What is done at an opening, as an order.
