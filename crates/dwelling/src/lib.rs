@@ -6,6 +6,7 @@ mod names;
 
 mod contents;
 mod day;
+mod dead_when;
 mod device_box;
 mod equipment;
 mod ground_source;
@@ -24,6 +25,7 @@ mod whole;
 
 pub use contents::{CableInBox, Cables, cables_in_box};
 pub use day::{Day, NotADay};
+pub use dead_when::{DeadWhen, PowerCut};
 pub use device_box::{Body, Clamps, DeviceBox, Feed, Holding, Want};
 pub use equipment::Equipment;
 pub use ground_source::{GroundSource, SourceKind};

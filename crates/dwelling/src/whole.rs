@@ -1,5 +1,6 @@
 //! The whole dwelling, and looking things up in it.
 
+use crate::dead_when::DeadWhen;
 use crate::device_box::DeviceBox;
 use crate::ground_source::GroundSource;
 use crate::index::{BoxIndex, CircuitIndex, PanelIndex, RoomIndex, SourceIndex};
@@ -27,6 +28,8 @@ pub struct Dwelling {
     pub sources: Vec<GroundSource>,
     /// Ways along which conductors could be fished.
     pub routes: Vec<Route>,
+    /// What went dead when power was taken away at one place, in the order seen.
+    pub dead_when: Vec<DeadWhen>,
 }
 
 impl Dwelling {

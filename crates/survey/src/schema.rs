@@ -90,7 +90,9 @@ fn kind(kind: &FieldKind, definitions: &mut Map<String, Value>) -> Value {
         FieldKind::Format => json!({ "const": survey::FORMAT as i64 }),
         FieldKind::Id => json!({ "type": "string", "pattern": ID }),
         FieldKind::Reference(_) | FieldKind::Text | FieldKind::TradeSize => json!({ "type": "string", "minLength": 1 }),
-        FieldKind::Texts => json!({ "type": "array", "items": { "type": "string", "minLength": 1 } }),
+        FieldKind::References(_) | FieldKind::Texts => {
+            json!({ "type": "array", "items": { "type": "string", "minLength": 1 } })
+        }
         FieldKind::Flag => json!({ "type": "boolean" }),
         FieldKind::Day => json!({ "type": "string", "pattern": r"^\d{4}-\d{2}-\d{2}$" }),
         FieldKind::Year => json!({ "type": "integer" }),

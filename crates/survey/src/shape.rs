@@ -50,6 +50,8 @@ pub(crate) enum FieldKind {
     Id,
     /// The id of something else; the text says of what.
     Reference(&'static str),
+    /// A list of ids of something else; the text says of what.
+    References(&'static str),
     Text,
     /// A list of texts.
     Texts,
@@ -102,6 +104,7 @@ impl FieldKind {
             Self::Format => "the number of the survey format, `1`".to_string(),
             Self::Id => "a name of your own in quotes, such as `\"B2-1\"`".to_string(),
             Self::Reference(what) => format!("the id of {what} in quotes"),
+            Self::References(what) => format!("a list of the ids of {what} in quotes"),
             Self::Texts => "a list of texts, such as `[\"kitchen\"]`".to_string(),
             Self::Text => "a text in quotes".to_string(),
             Self::Flag => "`true` or `false`".to_string(),

@@ -1,7 +1,8 @@
 //! The same survey in TOML and in JSON is the same dwelling, and every key reaches its place.
 
 use dwelling::{
-    BoxIndex, Feed, Overcurrent, PanelIndex, Point, RoomIndex, RouteEnd, SourceIndex, TesterVerdict, WallFinish,
+    BoxIndex, CircuitIndex, Feed, Overcurrent, PanelIndex, Point, PowerCut, RoomIndex, RouteEnd, SourceIndex,
+    TesterVerdict, WallFinish,
 };
 use electrical::{Amperes, ConductorMetal, Gauge, Length, Ohms, Volts, Volume};
 use survey::{Format, read};
@@ -100,7 +101,7 @@ fn the_boxes_are_as_written() {
     assert_eq!(third.tub.as_ref().map(|tub| tub.distance), Some(Length::micrometres(12_000_000)));
     assert!(third.do_not_disturb);
     assert_eq!(fourth.fed_by, Some(Feed::Panel(PanelIndex(1))));
-    assert_eq!((fifth.circuit, fifth.fed_by, fifth.body.gangs), (None, None, 1));
+    assert_eq!((fifth.fed_by, fifth.body.gangs), (None, 1));
 }
 
 #[test]
@@ -115,6 +116,30 @@ fn the_sources_and_routes_are_as_written() {
     assert_eq!((first.minutes, first.openings, first.length), (Some(90), 2, Length::feet(40)));
     assert_eq!((second.id.as_str(), second.from), ("pipe to K-1", RouteEnd::Source(SourceIndex(0))));
     assert_eq!((second.minutes, second.length), (Some(45), Length::micrometres(350_000)));
+}
+
+#[test]
+fn the_observations_are_as_written_and_tell_the_circuit_of_a_box() {
+    let rich = rich();
+    let [breaker, opened, lifted] = rich.dead_when.as_slice() else { panic!("three observations") };
+    assert_eq!(breaker.cut, PowerCut::Breaker(CircuitIndex(2)));
+    assert_eq!(
+        (breaker.dead.as_slice(), breaker.alive.as_slice()),
+        (&[BoxIndex(3), BoxIndex(4)][..], &[BoxIndex(1), BoxIndex(2)][..])
+    );
+    assert_eq!((opened.cut, opened.dead.as_slice()), (PowerCut::Opened(BoxIndex(0)), &[BoxIndex(1)][..]));
+    assert_eq!(lifted.cut, PowerCut::LoadSideLifted(BoxIndex(1)));
+    assert!(lifted.note.is_some());
+    assert_eq!(rich.boxes[4].circuit, Some(CircuitIndex(2)), "it went dead with that breaker");
+}
+
+#[test]
+fn a_breaker_of_a_shared_neutral_does_not_tell_which_of_the_two_circuits_a_box_is_on() {
+    let text = TOML.replace("breaker_off = \"F1\"\ndead = [\"P-1\", \"P-2\"]", "breaker_off = \"3\"\ndead = [\"P-2\"]");
+    let text = text.replace("alive = [\"B2-1\", \"K-1\"]", "alive = [\"P-1\"]");
+    let found = read(text.as_bytes(), Format::Toml);
+    assert_eq!(found.diagnostics, []);
+    assert_eq!(found.dwelling.unwrap().boxes[4].circuit, None);
 }
 
 #[test]

@@ -59,6 +59,7 @@ impl Sketch {
             boxes: vec![],
             sources: vec![],
             routes: vec![],
+            dead_when: vec![],
         };
         Self { dwelling }
     }

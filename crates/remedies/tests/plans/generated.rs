@@ -32,7 +32,16 @@ pub fn generated(seed: u64, size: Size) -> (Dwelling, CodeInForce) {
         leakage_percent: random.weighted(&[(4, None), (1, Some(75)), (1, Some(40))]),
         amendments: None,
     };
-    let mut dwelling = Dwelling { job, panels, circuits, rooms, boxes: Vec::new(), sources, routes: Vec::new() };
+    let mut dwelling = Dwelling {
+        job,
+        panels,
+        circuits,
+        rooms,
+        boxes: Vec::new(),
+        sources,
+        routes: Vec::new(),
+        dead_when: Vec::new(),
+    };
     let count = random.within(size.boxes);
     add_boxes(&mut random, &mut dwelling, count);
     for at in 0..random.within(size.routes) {

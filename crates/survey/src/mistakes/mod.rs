@@ -88,6 +88,7 @@ kinds! {
     no_such_room,
     no_such_feed,
     no_such_place,
+    no_such_box,
     box_feeds_itself,
     boxes_in_a_ring,
     fed_from_other_circuit,
@@ -108,6 +109,11 @@ kinds! {
     route_without_length,
     route_end_not_a_box,
     from_entry_without_pipe,
+    dead_when_not_one_cut,
+    dead_when_sees_nothing,
+    dead_and_alive,
+    dead_when_names_itself,
+    circuit_contradicted,
 }
 
 /// A kind of mistake.

@@ -2,6 +2,7 @@
 
 pub(crate) mod body;
 pub(crate) mod circuit;
+pub(crate) mod dead_when;
 pub(crate) mod device_box;
 pub(crate) mod found;
 pub(crate) mod job;
@@ -57,6 +58,13 @@ mod tests {
                 let before = format!("{SOUND}{key} = {{ ");
                 assert_eq!(codes(shape, field.key, &before, ", ", " }\n"), [""; 0], "{} {}", shape.title, field.key);
             }
+        }
+        for field in dead_when::SHAPE.fields {
+            let is_cut = ["breaker_off", "opened", "load_side_lifted"].contains(&field.key);
+            let other = if is_cut { "alive = [\"L-1\"]" } else { "opened = \"L-1\"" };
+            let other = if field.key == "note" { "opened = \"L-1\"\ndead = [\"L-2\"]" } else { other };
+            let before = format!("{SOUND}\n[[dead_when]]\n{other}\n");
+            assert_eq!(codes(&dead_when::SHAPE, field.key, &before, "\n", "\n"), [""; 0], "{}", field.key);
         }
         for field in job::SHAPE.fields {
             let after = "\n[[room]]\nid = \"a\"\n[[box]]\nid = \"b\"\nroom = \"a\"\n";

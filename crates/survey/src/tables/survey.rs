@@ -6,7 +6,7 @@ use crate::mistakes::{format_missing, format_unknown, no_boxes, no_rooms};
 use crate::notes::Notes;
 use crate::row::Row;
 use crate::shape::{FieldKind, Shape, field};
-use crate::tables::{circuit, device_box, job, panel, room, route, source};
+use crate::tables::{circuit, dead_when, device_box, job, panel, room, route, source};
 use crate::value::Table;
 use dwelling::Dwelling;
 
@@ -26,6 +26,7 @@ pub(crate) static SHAPE: Shape = Shape {
         field!(own "box", FieldKind::Tables(&device_box::SHAPE), "the boxes, in the order they were surveyed", "[{ id = \"B2-1\", room = \"bed-2\" }]"),
         field!(may "source", FieldKind::Tables(&source::SHAPE), "places where a ground could be taken, besides boxes and panels", "[{ id = \"pipe\", kind = \"water-pipe\" }]"),
         field!(may "route", FieldKind::Tables(&route::SHAPE), "ways along which a conductor or cable could be brought", "[{ from = \"main\", to = \"B2-1\", kind = \"egc\", length = \"40 ft\" }]"),
+        field!(may "dead_when", FieldKind::Tables(&dead_when::SHAPE), "what went dead when power was taken away at one place", "[{ opened = \"K-1\", dead = [\"K-2\"], alive = [\"L-1\"] }]"),
     ],
 };
 
@@ -62,6 +63,7 @@ pub(crate) fn read<'a>(notes: &mut Notes, table: &'a Table, start: Span) -> (Dwe
     let boxes = row.inners(notes, "box");
     let sources = row.inners(notes, "source");
     let routes = row.inners(notes, "route");
+    let observations = row.inners(notes, "dead_when");
     if rooms.is_empty() && is_left_empty(table, "room") {
         notes.push(no_rooms::mistake(row.place_of("room")));
     }
@@ -87,10 +89,12 @@ pub(crate) fn read<'a>(notes: &mut Notes, table: &'a Table, start: Span) -> (Dwe
         boxes: Vec::new(),
         sources: sources.iter().map(|row| source::read(notes, row, &ids, units)).collect(),
         routes: Vec::new(),
+        dead_when: Vec::new(),
     };
     dwelling.circuits = circuit::read_all(notes, &circuits, &ids, &mut dwelling.panels);
     dwelling.boxes = boxes.iter().map(|row| device_box::read(notes, row, &ids, &dwelling.circuits, units)).collect();
     dwelling.routes = route::read_all(notes, &routes, &ids);
+    dead_when::read_all(notes, &observations, &ids, &mut dwelling, &boxes);
     (dwelling, Rows { circuits, rooms, boxes })
 }
 
