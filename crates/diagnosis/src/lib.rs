@@ -4,6 +4,7 @@
 //! panel and something seen or measured at the box agrees.
 
 mod bands;
+pub mod belief;
 mod condition;
 mod contradiction;
 mod evidence;

@@ -1,0 +1,252 @@
+//! Inference held against the enumeration of all states of small random trees, by a program that shares none of its steps.
+
+use super::best::best;
+use super::down::down;
+use super::explanations::{explanations, to_do};
+use super::state::{Arrival, AtBox, GroundRun, Joined, WireState, Wiring};
+use super::stations::{ARRIVALS, PATHS, RUNS, Station, Stations, WIRINGS, is_possible, place};
+use super::up::{Over, up};
+use dwelling::BoxIndex;
+use proptest::prelude::*;
+use std::collections::BTreeMap;
+
+/// A small generator of numbers, so that a tree follows from one seed.
+struct Dice(u64);
+
+impl Dice {
+    fn next(&mut self) -> u64 {
+        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        self.0 >> 33
+    }
+
+    fn below(&mut self, bound: u64) -> usize {
+        usize::try_from(self.next() % bound).unwrap_or(0)
+    }
+
+    fn odds(&mut self) -> f64 {
+        (f64::from(u32::try_from(self.next() % 1_000).unwrap_or(0)) + 1.0) / 1_001.0
+    }
+
+    /// Odds of so many states, of which only so many are above nought.
+    fn few<const N: usize>(&mut self, above: usize) -> [f64; N] {
+        let mut odds = [0.0; N];
+        for _ in 0..above {
+            let bound = u64::try_from(N).unwrap_or(1);
+            odds[self.below(bound)] = self.odds();
+        }
+        odds
+    }
+}
+
+fn random_tree(seed: u64) -> Stations {
+    let mut dice = Dice(seed.wrapping_mul(2_654_435_761).wrapping_add(99));
+    let count = 1 + dice.below(7);
+    // The more boxes, the fewer states each, so that all can be counted.
+    let (wires, grounds, wirings) = match (count, dice.below(2)) {
+        (1, _) => (3, 6, 6),
+        (2, _) => (2, 4, 6),
+        (3, _) => (2, 2, 4),
+        (4, _) => (1, 3, 3),
+        (_, 0) => (2, 1, 1),
+        _ => (1, 2, 2),
+    };
+    let mut all: Vec<Station> = Vec::new();
+    let mut roots = Vec::new();
+    for number in 0..count {
+        let parent = (number > 0 && dice.below(8) > 0).then(|| dice.below(u64::try_from(number).unwrap_or(1)));
+        match parent {
+            Some(parent) => all[parent].children.push(number),
+            None => roots.push(number),
+        }
+        let mut local = vec![0.0; WIRINGS * PATHS * ARRIVALS];
+        let kinds: [f64; WIRINGS] = dice.few(wirings);
+        for (wiring, kind) in Wiring::ALL.iter().enumerate().filter(|(wiring, _)| kinds[*wiring] > 0.0) {
+            for path in 0..PATHS {
+                for (arrival, arrives) in Arrival::ALL.iter().enumerate() {
+                    if is_possible(*kind, *arrives) {
+                        local[place(wiring, path, arrival)] = dice.odds();
+                    }
+                }
+            }
+        }
+        let mut sighting = || [(); 2].map(|()| [(); RUNS].map(|()| [(); WIRINGS].map(|()| dice.odds())));
+        let sight = sighting();
+        let sight = (dice.below(2) == 0).then_some(sight);
+        let (hot, neutral, ground) = (dice.few(wires), dice.few(wires), dice.few(grounds));
+        let at = BoxIndex(number);
+        all.push(Station { at, parent, children: Vec::new(), hot, neutral, ground, local, sight, only: None });
+    }
+    Stations { all, roots, panel_has_ground: [0.0, 0.4, 1.0][dice.below(3)] }
+}
+
+/// One state of a whole tree: by station the places of the run's hot, neutral and ground and of the wiring, then the path and
+/// the arrival that follow.
+type Whole = Vec<([usize; 4], usize, usize)>;
+
+/// Every state of the whole tree that can be, with its odds.
+fn enumerate(stations: &Stations) -> Vec<(bool, Whole, f64)> {
+    let mut found = Vec::new();
+    for has_ground in [true, false] {
+        let panel = if has_ground { stations.panel_has_ground } else { 1.0 - stations.panel_has_ground };
+        if panel > 0.0 {
+            extend(stations, has_ground, panel, &mut Vec::new(), &mut found);
+        }
+    }
+    found
+}
+
+fn extend(
+    stations: &Stations,
+    has_ground: bool,
+    odds: f64,
+    so_far: &mut Vec<[usize; 4]>,
+    found: &mut Vec<(bool, Whole, f64)>,
+) {
+    let Some(station) = stations.all.get(so_far.len()) else {
+        if let Some((whole, odds)) = weigh(stations, has_ground, so_far, odds) {
+            found.push((has_ground, whole, odds));
+        }
+        return;
+    };
+    for (hot, of_hot) in station.hot.iter().enumerate().filter(|(_, odds)| **odds > 0.0) {
+        for (neutral, of_neutral) in station.neutral.iter().enumerate().filter(|(_, odds)| **odds > 0.0) {
+            for (ground, of_ground) in station.ground.iter().enumerate().filter(|(_, odds)| **odds > 0.0) {
+                for wiring in 0..WIRINGS {
+                    if (0..PATHS * ARRIVALS).all(|at| station.local[wiring * PATHS * ARRIVALS + at] <= 0.0) {
+                        continue;
+                    }
+                    so_far.push([hot, neutral, ground, wiring]);
+                    extend(stations, has_ground, odds * of_hot * of_neutral * of_ground, so_far, found);
+                    so_far.pop();
+                }
+            }
+        }
+    }
+}
+
+/// What follows from the states of all runs and devices, with its odds; nothing where it cannot be.
+fn weigh(stations: &Stations, has_ground: bool, states: &[[usize; 4]], odds: f64) -> Option<(Whole, f64)> {
+    let conducts = |number: usize| states[number][2] <= 1;
+    // What each box reaches, from the panel on: 0 the panel, 1 poorly, 2 broken, 3 absent; and its bonded group.
+    let (mut reach, mut group, mut path) = (Vec::new(), Vec::new(), Vec::new());
+    for (number, station) in stations.all.iter().enumerate() {
+        let [hot, neutral, ground, _] = states[number];
+        let before = station.parent.map_or(if has_ground { 0 } else { 3 }, |parent| reach[parent]);
+        reach.push(match (GroundRun::ALL[ground], before) {
+            (GroundRun::Sound, before) => before,
+            (GroundRun::Weak, before) => before.max(1),
+            (GroundRun::Absent, _) | (_, 3) => 3,
+            _ => 2,
+        });
+        let bonded = station.parent.filter(|_| conducts(number));
+        group.push(bonded.map_or(number, |parent| group[parent]));
+        let arriving = station.parent.map_or((0, 0), |parent| path[parent]);
+        path.push((arriving.0.max(hot), arriving.1.max(neutral)));
+    }
+    let mut joined: BTreeMap<usize, Joined> = BTreeMap::new();
+    for (number, state) in states.iter().enumerate() {
+        let by = match Wiring::ALL[state[3]] {
+            Wiring::NeutralJumper => Joined::Neutral,
+            Wiring::ReversedJumper => Joined::Hot,
+            _ => continue,
+        };
+        if reach[number] <= 1 {
+            if by == Joined::Hot {
+                return None;
+            }
+            continue;
+        }
+        if joined.insert(group[number], by).is_some_and(|other| other != by) {
+            return None;
+        }
+    }
+    let mut weight = odds;
+    let mut whole = Vec::new();
+    for (number, station) in stations.all.iter().enumerate() {
+        let to = joined.get(&group[number]).copied().unwrap_or(Joined::Nothing);
+        let arrival = match reach[number] {
+            0 => Arrival::Panel,
+            1 => Arrival::Weak,
+            2 => Arrival::Broken(to),
+            _ => Arrival::Absent(to),
+        };
+        let arrival = Arrival::ALL.iter().position(|one| *one == arrival)?;
+        let (path, [_, _, ground, wiring]) = (path[number].0 * 3 + path[number].1, states[number]);
+        let loose = station.children.iter().any(|child| GroundRun::ALL[states[*child][2]] == GroundRun::LooseBefore);
+        weight *= station.local[place(wiring, path, arrival)];
+        weight *= station.sight.map_or(1.0, |sight| sight[usize::from(loose)][ground][wiring]);
+        whole.push((states[number], path, arrival));
+    }
+    (weight > 0.0).then_some((whole, weight))
+}
+
+fn close(left: f64, right: f64) -> bool {
+    (left - right).abs() <= 1e-9 * right.abs().max(1.0)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 100, ..ProptestConfig::default() })]
+
+    /// By hand: the share of a state among all states is what inference says of it.
+    #[test]
+    fn the_odds_are_those_of_all_states_counted(seed in any::<u64>()) {
+        let stations = random_tree(seed);
+        let all = enumerate(&stations);
+        let total: f64 = all.iter().map(|(_, _, odds)| odds).sum();
+        let up = up(&stations, Over::Sum);
+        let said = up.total(Over::Sum) * up.scale.exp();
+        prop_assert!((said - total).abs() <= 1e-9 * total, "{said} and {total}");
+        let Some(odds) = down(&stations, &up) else {
+            prop_assert!(all.is_empty());
+            return Ok(());
+        };
+        for (number, odds) in odds.iter().enumerate() {
+            let (mut hot, mut neutral, mut ground) = ([0.0; 3], [0.0; 3], [0.0; 6]);
+            let mut local = vec![0.0; WIRINGS * PATHS * ARRIVALS];
+            for (_, whole, weight) in &all {
+                let (states, path, arrival) = whole[number];
+                hot[states[0]] += weight / total;
+                neutral[states[1]] += weight / total;
+                ground[states[2]] += weight / total;
+                local[place(states[3], path, arrival)] += weight / total;
+            }
+            prop_assert!(hot.iter().zip(odds.hot).all(|(counted, said)| close(said, *counted)));
+            prop_assert!(neutral.iter().zip(odds.neutral).all(|(counted, said)| close(said, *counted)));
+            prop_assert!(ground.iter().zip(odds.ground).all(|(counted, said)| close(said, *counted)));
+            prop_assert!(local.iter().zip(&odds.local).all(|(counted, said)| close(*said, *counted)));
+        }
+    }
+
+    /// By hand: the likeliest of all states, and after it the likeliest of those that ask for other work, and so on.
+    #[test]
+    fn the_explanations_are_the_likeliest_of_all_states(seed in any::<u64>()) {
+        let stations = random_tree(seed);
+        let all = enumerate(&stations);
+        let mut by_work: BTreeMap<Vec<_>, f64> = BTreeMap::new();
+        for (_, whole, odds) in &all {
+            let work = whole.iter().map(|(states, path, arrival)| {
+                let at = AtBox {
+                    hot: WireState::ALL[path / 3],
+                    neutral: WireState::ALL[path % 3],
+                    arrival: Arrival::ALL[*arrival],
+                    wiring: Wiring::ALL[states[3]],
+                };
+                to_do(GroundRun::ALL[states[2]], at)
+            });
+            let best = by_work.entry(work.collect()).or_insert(0.0);
+            *best = best.max(*odds);
+        }
+        let mut counted: Vec<f64> = by_work.values().copied().collect();
+        counted.sort_by(|left, right| right.total_cmp(left));
+        let said = explanations(&stations, 4);
+        prop_assert_eq!(said.len(), counted.len().min(4));
+        for (said, counted) in said.iter().zip(&counted) {
+            prop_assert!(close(said.log_odds, counted.ln()), "{} and {}", said.log_odds, counted.ln());
+            let whole: Vec<_> = said.boxes.iter().map(|one| to_do(one.ground, one.state)).collect();
+            prop_assert!(by_work.get(&whole).is_some_and(|odds| close(odds.ln(), said.log_odds)));
+        }
+        if let Some((log_odds, ..)) = best(&stations, &up(&stations, Over::Best)) {
+            prop_assert!(close(log_odds, counted[0].ln()));
+        }
+    }
+}

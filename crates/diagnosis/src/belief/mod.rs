@@ -1,0 +1,60 @@
+//! Inference over the circuit trees: how likely each state of each run and device is, by all that was read and seen.
+//!
+//! A circuit is a tree of runs and boxes. Each run's conductors and each device have a state nobody sees; what was read and
+//! seen depends on them as the physics of a meter has it. All states of the whole tree are weighed, exactly, by handing
+//! sums of products up the tree and their slopes down again.
+
+mod best;
+mod circuit_belief;
+mod down;
+#[cfg(test)]
+mod enumeration;
+mod explanations;
+mod meter_odds;
+mod priors;
+mod reading_odds;
+mod sighting_odds;
+mod state;
+mod stations;
+mod terminals;
+mod up;
+mod volt_band;
+
+pub use circuit_belief::{BoxBelief, CircuitBelief, RunBelief, SURE_ENOUGH};
+pub use explanations::{Explained, Explanation};
+pub use priors::Priors;
+pub use state::{Arrival, AtBox, Ground, GroundRun, Joined, WireState, Wiring};
+
+use dwelling::{BoxIndex, Dwelling, circuit_trees};
+
+/// What is believed of a dwelling, circuit by circuit.
+#[derive(Clone, Debug)]
+pub struct Beliefs {
+    /// The circuits.
+    pub circuits: Vec<CircuitBelief>,
+}
+
+impl Beliefs {
+    /// What is believed of a box, where it is on a circuit and any state reads as it was found.
+    #[must_use]
+    pub fn of(&self, index: BoxIndex) -> Option<&BoxBelief> {
+        self.circuits.iter().flat_map(|circuit| &circuit.boxes).find(|belief| belief.at == index)
+    }
+}
+
+/// What is believed of a dwelling by these priors.
+#[must_use]
+pub fn believe(dwelling: &Dwelling, priors: &Priors) -> Beliefs {
+    let mut known = stations::Remembered::default();
+    let trees = circuit_trees(dwelling);
+    let circuits = trees.iter().map(|tree| circuit_belief::believe_tree(dwelling, tree, priors, &mut known));
+    Beliefs { circuits: circuits.collect() }
+}
+
+impl CircuitBelief {
+    /// The likeliest explanations of what was found that differ in what one would do, likeliest first, at most so many.
+    #[must_use]
+    pub fn explanations(&self, most: usize) -> Vec<Explanation> {
+        explanations::explanations(&self.stations, most)
+    }
+}

@@ -1,0 +1,204 @@
+//! How likely a set of readings is at an opening whose slots hang on this or that.
+
+use super::meter_odds::{Draws, Floats, Loaded, Odds, one_conductor, pair, places};
+use super::terminals::{Hangs, Slot, Slots};
+use super::volt_band::{VoltBand, volt_band};
+use crate::bands::{EARTH_PATH_ABOVE, POOR_ABOVE};
+use dwelling::{LoadState, MeterKind, Reading, TesterVerdict};
+
+/// What a set of readings says, in bands; two sets that are alike count once.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) struct Signs {
+    /// Each measured pair with its band.
+    pairs: Vec<(Pair, VoltBand)>,
+    tester: Option<TesterVerdict>,
+    impedance: Option<ImpedanceBand>,
+    draws: Option<Draws>,
+    load: Option<Loaded>,
+}
+
+/// A pair of terminals that is measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Pair {
+    HotNeutral,
+    HotGround,
+    NeutralGround,
+    HotEarth,
+    NeutralEarth,
+    GroundEarth,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum ImpedanceBand {
+    Sound,
+    Poor,
+    Earth,
+}
+
+/// How often a set of readings is written down wrongly, or taken at another opening. Common practice, no source.
+pub(crate) const MISTAKEN: f64 = 0.004;
+/// How likely any band is when a set is wrong.
+const ANY_BAND: f64 = 1.0 / 5.0;
+/// How likely any verdict of a plug-in tester, or band of impedance, is when a set is wrong.
+const ANY_VERDICT: f64 = 1.0 / 6.0;
+/// The share of every band that the odds leave to what they do not know of.
+const UNFORESEEN: f64 = 0.000_5;
+
+impl Signs {
+    /// What a set of readings says; nothing where nothing was measured.
+    pub(crate) fn of(reading: &Reading) -> Option<Self> {
+        let measured = [
+            (Pair::HotNeutral, reading.hot_neutral),
+            (Pair::HotGround, reading.hot_ground),
+            (Pair::NeutralGround, reading.neutral_ground),
+            (Pair::HotEarth, reading.hot_earth),
+            (Pair::NeutralEarth, reading.neutral_earth),
+            (Pair::GroundEarth, reading.ground_earth),
+        ];
+        let pairs: Vec<_> =
+            measured.into_iter().filter_map(|(pair, volts)| volts.map(|volts| (pair, volt_band(volts)))).collect();
+        let impedance = reading.ground_impedance.map(|ohms| match ohms {
+            ohms if ohms > EARTH_PATH_ABOVE => ImpedanceBand::Earth,
+            ohms if ohms > POOR_ABOVE => ImpedanceBand::Poor,
+            _ => ImpedanceBand::Sound,
+        });
+        let load_tester = reading.meter == Some(MeterKind::LoadTester);
+        let load = match reading.load {
+            _ if load_tester => Some(Loaded::Heavily),
+            Some(LoadState::None) => Some(Loaded::No),
+            Some(LoadState::Lamp) => Some(Loaded::Lamp),
+            Some(LoadState::Heavy) => Some(Loaded::Heavily),
+            None => None,
+        };
+        let draws = match reading.meter {
+            Some(MeterKind::HighImpedance) => Some(Draws::Little),
+            Some(MeterKind::LowImpedance | MeterKind::TestLamp | MeterKind::LoadTester) => Some(Draws::Much),
+            Some(MeterKind::PlugInTester) | None => None,
+        };
+        let says = !pairs.is_empty() || reading.tester.is_some() || impedance.is_some();
+        says.then_some(Self { pairs, tester: reading.tester, impedance, draws, load })
+    }
+
+    /// The odds of these readings if they were written down wrongly.
+    pub(crate) fn odds_if_mistaken(&self) -> f64 {
+        let verdicts = usize::from(self.tester.is_some()) + usize::from(self.impedance.is_some());
+        power(ANY_BAND, self.pairs.len()) * power(ANY_VERDICT, verdicts)
+    }
+
+    /// The odds of these readings where the slots hang on this.
+    pub(crate) fn odds(&self, slots: Slots) -> f64 {
+        let draws: &[(Draws, f64)] = match self.draws {
+            Some(Draws::Little) => &[(Draws::Little, 1.0)],
+            Some(Draws::Much) => &[(Draws::Much, 1.0)],
+            None => &[(Draws::Little, 0.7), (Draws::Much, 0.3)],
+        };
+        let loads: &[(Loaded, f64)] = match self.load {
+            Some(Loaded::No) => &[(Loaded::No, 1.0)],
+            Some(Loaded::Lamp) => &[(Loaded::Lamp, 1.0)],
+            Some(Loaded::Heavily) => &[(Loaded::Heavily, 1.0)],
+            None => &[(Loaded::No, 0.8), (Loaded::Lamp, 0.15), (Loaded::Heavily, 0.05)],
+        };
+        let mut sum = 0.0;
+        for (draws, of_draws) in draws {
+            for (load, of_load) in loads {
+                sum += of_draws * of_load * self.odds_under(slots, *draws, *load);
+            }
+        }
+        sum * self.impedance.map_or(1.0, |band| impedance_odds(slots, band))
+    }
+
+    /// The same with a meter and a load that are known: every place where a slot may float, weighed.
+    fn odds_under(&self, slots: Slots, draws: Draws, load: Loaded) -> f64 {
+        let weights = |of: Hangs| places(of, draws, load);
+        let (hot, neutral) = (weights(slots.hot), weights(slots.neutral));
+        let ground = if slots.ground_is.is_some() { [1.0, 0.0, 0.0, 0.0] } else { weights(slots.ground) };
+        let mut sum = 0.0;
+        for (h, of_hot) in Floats::ALL.iter().zip(hot).filter(|(_, of)| *of > 0.0) {
+            for (n, of_neutral) in Floats::ALL.iter().zip(neutral).filter(|(_, of)| *of > 0.0) {
+                for (g, of_ground) in Floats::ALL.iter().zip(ground).filter(|(_, of)| *of > 0.0) {
+                    sum += of_hot * of_neutral * of_ground * self.odds_at(slots, [*h, *n, *g], draws, load);
+                }
+            }
+        }
+        sum
+    }
+
+    fn odds_at(&self, slots: Slots, at: [Floats; 3], draws: Draws, load: Loaded) -> f64 {
+        let [hot, neutral, ground] = at;
+        let hot = (slots.hot, hot);
+        let neutral = (slots.neutral, neutral);
+        let ground = match slots.ground_is {
+            Some(Slot::Hot) => hot,
+            Some(Slot::Neutral) => neutral,
+            None => (slots.ground, ground),
+        };
+        let earth = (Hangs::Ground { weak: false }, Floats::Nowhere);
+        let odds_of = |which: Pair| -> Odds {
+            match (which, slots.ground_is) {
+                (Pair::HotGround, Some(Slot::Hot)) | (Pair::NeutralGround, Some(Slot::Neutral)) => one_conductor(),
+                (Pair::HotNeutral, _) => pair(hot, neutral, draws, load),
+                (Pair::HotGround, _) => pair(hot, ground, draws, load),
+                (Pair::NeutralGround, _) => pair(neutral, ground, draws, load),
+                (Pair::HotEarth, _) => pair(hot, earth, draws, load),
+                (Pair::NeutralEarth, _) => pair(neutral, earth, draws, load),
+                (Pair::GroundEarth, _) => pair(ground, earth, draws, load),
+            }
+        };
+        let mut odds = 1.0;
+        for (which, band) in &self.pairs {
+            odds *= allowing(odds_of(*which)[*band as usize]);
+        }
+        if let Some(verdict) = self.tester {
+            let lit = [Pair::HotNeutral, Pair::HotGround, Pair::NeutralGround].map(|which| lights(odds_of(which)));
+            odds *= verdict_odds(lit, slots.ground_is == Some(Slot::Neutral), verdict);
+        }
+        odds
+    }
+}
+
+fn allowing(odds: f64) -> f64 {
+    (1.0 - UNFORESEEN) * odds + UNFORESEEN
+}
+
+fn power(base: f64, times: usize) -> f64 {
+    (0..times).fold(1.0, |product, _| product * base)
+}
+
+/// How often a plug-in tester takes a pair for live. Common practice, no source: it shows some phantoms and not others.
+fn lights(odds: Odds) -> f64 {
+    let [_, _, _, between, line, over] = odds;
+    0.3 * between + 0.995 * (line + over) + 0.001
+}
+
+/// How often a plug-in tester gives a verdict, from how often it takes each of three pairs for live.
+///
+/// Common practice, no source: the meanings of its eight cases; a kind that looks for a join finds three in ten.
+fn verdict_odds([hot_neutral, hot_ground, neutral_ground]: [f64; 3], joined: bool, verdict: TesterVerdict) -> f64 {
+    let not = |odds: f64| 1.0 - odds;
+    let correct = hot_neutral * hot_ground * not(neutral_ground);
+    let finds_join = if joined { 0.3 } else { 0.003 };
+    match verdict {
+        TesterVerdict::Correct => correct * (1.0 - finds_join),
+        TesterVerdict::FalseGround => correct * finds_join,
+        TesterVerdict::OpenGround => hot_neutral * not(hot_ground) * not(neutral_ground),
+        TesterVerdict::OpenNeutral => not(hot_neutral) * hot_ground * not(neutral_ground),
+        TesterVerdict::OpenHot => not(hot_neutral) * not(hot_ground) * not(neutral_ground),
+        TesterVerdict::HotNeutralReversed => hot_neutral * not(hot_ground) * neutral_ground,
+        TesterVerdict::HotGroundReversed => not(hot_neutral) * hot_ground * neutral_ground,
+        TesterVerdict::NotListed => {
+            hot_neutral * hot_ground * neutral_ground + not(hot_neutral) * not(hot_ground) * neutral_ground + 0.002
+        }
+    }
+}
+
+/// How often a loaded test of the ground reads in a band. Common practice, no source.
+fn impedance_odds(slots: Slots, band: ImpedanceBand) -> f64 {
+    let odds = match (slots.ground_is, slots.ground) {
+        (Some(Slot::Neutral), _) | (None, Hangs::NeutralElsewhere { weak: false }) => [0.93, 0.06, 0.01],
+        (None, Hangs::Ground { weak: false }) => [0.96, 0.035, 0.005],
+        (None, Hangs::Ground { weak: true }) => [0.10, 0.60, 0.30],
+        (None, Hangs::NeutralElsewhere { weak: true } | Hangs::Neutral { .. }) => [0.20, 0.50, 0.30],
+        _ => [0.01, 0.02, 0.97],
+    };
+    odds[band as usize]
+}
