@@ -9,6 +9,7 @@ mod condition;
 mod contradiction;
 mod evidence;
 mod false_ground;
+pub mod feeding;
 mod finding;
 mod ground_reading;
 mod ground_state;
