@@ -3,7 +3,8 @@
 
 use dwelling::{BoxIndex, Feed, RouteEnd, RouteKind};
 use estimate::Price;
-use remedies::{AtPanel, Candidate, Device, Planned};
+use remedies::{AtPanel, Candidate, Device, Planned, WayEnd};
+use std::collections::BTreeMap;
 
 /// Cents with the weights of shortfalls, openings, devices.
 pub type Sum = (i64, i64, i64);
@@ -21,14 +22,16 @@ const LEAKAGE_OF_EACH: i64 = 500;
 /// A place that a ground can be taken from or brought to.
 #[derive(Clone, Copy, PartialEq)]
 enum Place {
+    /// A bonded group, or a junction of the ways that the tool built.
     Group(usize),
-    Elsewhere(RouteEnd),
+    /// A panel or a source.
+    Elsewhere,
 }
 
 /// A route that may be bought, as bought in one of its ways.
 struct Bought {
-    from: RouteEnd,
-    to: RouteEnd,
+    from: WayEnd,
+    to: WayEnd,
     /// The box that it feeds anew, and from what.
     moves: Option<(BoxIndex, RouteEnd)>,
     openings: i64,
@@ -54,88 +57,124 @@ struct Done<'a> {
     sees: u8,
 }
 
+/// What was reckoned before of a tree, by what the routes leave of grounds, landings and feeding.
+type Known = BTreeMap<(usize, Vec<bool>, Vec<(u32, usize)>, Vec<Option<BoxIndex>>, Vec<bool>), Option<Sum>>;
+
 /// The least that any lawful whole of these choices costs; nothing where there is none.
 pub fn least(plan: &Planned) -> Option<Sum> {
     let mut best: Option<Sum> = None;
-    let routes = plan.assembled.network.bought_as.len();
-    // Each route is left, bought, or bought the other way round.
-    let mut ways = vec![0_u8; routes];
-    loop {
-        if let Some(laid) = laid(plan, &ways) {
-            let mut total = Some(laid.cost);
-            for tree in 0..plan.assembled.boxes.len() {
-                let left = total.filter(|total| best.is_none_or(|best| *total < best));
-                total = left.and_then(|total| Some(add(total, least_of_tree(plan, &laid, tree)?)));
-            }
-            best = match (best, total) {
-                (Some(best), Some(total)) => Some(best.min(total)),
-                (best, total) => best.or(total),
-            };
+    let mut known = Known::new();
+    every_set(plan, &mut |laid| {
+        let mut total = Some(laid.cost);
+        for tree in 0..plan.assembled.boxes.len() {
+            let left = total.filter(|total| best.is_none_or(|best| *total < best));
+            let key = || (tree, laid.grounded.clone(), laid.landings.clone(), laid.fed_by.clone(), laid.moved.clone());
+            let of_tree = |_: Sum| *known.entry(key()).or_insert_with(|| least_of_tree(plan, laid, tree));
+            total = left.and_then(|total| Some(add(total, left.and_then(of_tree)?)));
         }
-        let Some(at) = ways.iter().position(|way| *way < 2) else { return best };
-        ways[at] += 1;
-        ways[..at].fill(0);
-    }
+        best = match (best, total) {
+            (Some(best), Some(total)) => Some(best.min(total)),
+            (best, total) => best.or(total),
+        };
+    });
+    best
 }
 
 /// What the least whole costs with each set of routes that can be bought, and which groups it grounds.
 pub fn least_of_each_set(plan: &Planned) -> Vec<(Sum, Vec<bool>)> {
     let mut found = Vec::new();
-    let mut ways = vec![0_u8; plan.assembled.network.bought_as.len()];
-    loop {
-        if let Some(laid) = laid(plan, &ways) {
-            let trees = 0..plan.assembled.boxes.len();
-            let total = trees
-                .into_iter()
-                .try_fold(laid.cost, |total, tree| Some(add(total, least_of_tree(plan, &laid, tree)?)));
-            found.extend(total.map(|total| (total, laid.grounded)));
+    every_set(plan, &mut |laid| {
+        let trees = 0..plan.assembled.boxes.len();
+        let total =
+            trees.into_iter().try_fold(laid.cost, |total, tree| Some(add(total, least_of_tree(plan, laid, tree)?)));
+        found.extend(total.map(|total| (total, laid.grounded.clone())));
+    });
+    found
+}
+
+/// Every set of routes that can be bought together: each left, bought, or bought the other way round.
+fn every_set(plan: &Planned, look: &mut impl FnMut(&Laid)) {
+    let ways: Vec<[Option<Bought>; 2]> =
+        (0..plan.assembled.network.bought_as.len()).map(|at| [1, 2].map(|way| bought(plan, at, way))).collect();
+    let mut entered = vec![false; plan.assembled.network.groups.len()];
+    look_further(plan, &ways, &mut Vec::new(), &mut entered, look);
+}
+
+/// Buys or leaves the next route. No group is entered twice.
+fn look_further<'a>(
+    plan: &Planned,
+    left: &'a [[Option<Bought>; 2]],
+    taken: &mut Vec<&'a Bought>,
+    entered: &mut Vec<bool>,
+    look: &mut impl FnMut(&Laid),
+) {
+    let Some((ways, left)) = left.split_first() else {
+        if let Some(laid) = laid(plan, taken) {
+            look(&laid);
         }
-        let Some(at) = ways.iter().position(|way| *way < 2) else { return found };
-        ways[at] += 1;
-        ways[..at].fill(0);
+        return;
+    };
+    look_further(plan, left, taken, entered, look);
+    for way in ways.iter().flatten() {
+        let Place::Group(group) = place(plan, way.to) else { continue };
+        if !std::mem::replace(&mut entered[group], true) {
+            taken.push(way);
+            look_further(plan, left, taken, entered, look);
+            taken.pop();
+            entered[group] = false;
+        }
     }
 }
 
-fn place(plan: &Planned, end: RouteEnd) -> Place {
+fn place(plan: &Planned, end: WayEnd) -> Place {
     match end {
-        RouteEnd::Box(at) => Place::Group(plan.facts.groups.index_of(at)),
-        other => Place::Elsewhere(other),
+        WayEnd::At(RouteEnd::Box(at)) => Place::Group(plan.facts.groups.index_of(at)),
+        WayEnd::Junction(group) => Place::Group(group),
+        WayEnd::At(_) => Place::Elsewhere,
     }
+}
+
+/// A route as bought (1) or as bought the other way round (2), where it can be.
+fn bought(plan: &Planned, position: usize, way: u8) -> Option<Bought> {
+    let dwelling = plan.facts.dwelling;
+    let route = &plan.assembled.network.bought_as[position];
+    let (ends, either_way) = match route.stated() {
+        Some(stated) => {
+            let stated = &dwelling.routes[stated];
+            let either_way = stated.kind == RouteKind::Egc && matches!(stated.from, RouteEnd::Box(_));
+            ((WayEnd::At(stated.from), WayEnd::At(stated.to)), either_way)
+        }
+        None => (route.ends, plan.assembled.network.links[position].both_ways),
+    };
+    let moves = match (ends, route.kind) {
+        ((WayEnd::At(from), WayEnd::At(RouteEnd::Box(to))), RouteKind::NewCable) => {
+            let old = dwelling.device_box(to).fed_by.map(|feed| match feed {
+                Feed::Box(parent) => RouteEnd::Box(parent),
+                Feed::Panel(panel) => RouteEnd::Panel(panel),
+            });
+            (old != Some(from)).then_some((to, from))
+        }
+        _ => None,
+    };
+    let (from, to) = match way {
+        1 => ends,
+        _ if either_way => (ends.1, ends.0),
+        _ => return None,
+    };
+    Some(Bought { from, to, moves, openings: i64::from(route.openings), prices: route.prices.clone() })
 }
 
 /// The routes bought these ways, where every one of them brings a ground to what has none, and can carry it.
-fn laid(plan: &Planned, ways: &[u8]) -> Option<Laid> {
+fn laid(plan: &Planned, bought: &[&Bought]) -> Option<Laid> {
     let dwelling = plan.facts.dwelling;
-    let mut bought = Vec::new();
-    for (route, way) in plan.assembled.network.bought_as.iter().zip(ways).filter(|(_, way)| **way > 0) {
-        let Some(position) = route.stated() else { panic!("nothing is drawn") };
-        let stated = &dwelling.routes[position];
-        let (mut from, mut to) = (stated.from, stated.to);
-        let old = match (stated.to, stated.kind) {
-            (RouteEnd::Box(at), RouteKind::NewCable) => dwelling.device_box(at).fed_by.map(|feed| (at, feed)),
-            _ => None,
-        };
-        let fed_so = |feed| match feed {
-            Feed::Box(parent) => RouteEnd::Box(parent) == stated.from,
-            Feed::Panel(panel) => RouteEnd::Panel(panel) == stated.from,
-        };
-        let RouteEnd::Box(end) = stated.to else { return None };
-        let moves = (stated.kind == RouteKind::NewCable && !old.is_some_and(|(_, feed)| fed_so(feed)))
-            .then_some((end, stated.from));
-        if *way == 2 {
-            if stated.kind == RouteKind::NewCable || !matches!(stated.from, RouteEnd::Box(_)) {
-                return None;
-            }
-            (from, to) = (to, from);
-        }
-        bought.push(Bought { from, to, moves, openings: i64::from(stated.openings), prices: route.prices.clone() });
-    }
-    let mut grounded: Vec<bool> = (0..plan.facts.groups.groups.len())
-        .map(|group| plan.facts.groups.groups[group].members.iter().any(|at| plan.facts.at(*at).supplied))
-        .collect();
-    let has_ground = |grounded: &[bool], end: RouteEnd| match place(plan, end) {
+    let from_the_start = |group: usize| {
+        let bonded = plan.facts.groups.groups.get(group);
+        bonded.is_some_and(|bonded| bonded.members.iter().any(|at| plan.facts.at(*at).supplied))
+    };
+    let mut grounded: Vec<bool> = (0..plan.assembled.network.groups.len()).map(from_the_start).collect();
+    let has_ground = |grounded: &[bool], end: WayEnd| match place(plan, end) {
         Place::Group(group) => grounded[group],
-        Place::Elsewhere(_) => true,
+        Place::Elsewhere => true,
     };
     let mut done = vec![false; bought.len()];
     while let Some(next) = (0..bought.len())
@@ -156,8 +195,8 @@ fn laid(plan: &Planned, ways: &[u8]) -> Option<Laid> {
         fed_by: dwelling.box_indices().map(|at| fed_by(plan, at)).collect(),
         moved: vec![false; dwelling.boxes.len()],
     };
-    for route in &bought {
-        let grade = grade_through(plan, &bought, route);
+    for route in bought {
+        let grade = grade_through(plan, bought, route);
         if let Place::Group(group) = place(plan, route.from)
             && plan.assembled.network.groups[group].carries < grade
         {
@@ -166,7 +205,7 @@ fn laid(plan: &Planned, ways: &[u8]) -> Option<Laid> {
         let price = route.prices.get(grade)?;
         laid.cost = add(laid.cost, (price.total().0, route.openings, 0));
         for end in [route.from, route.to] {
-            if let RouteEnd::Box(at) = end {
+            if let WayEnd::At(RouteEnd::Box(at)) = end {
                 let (count, largest) = laid.landings[at.0];
                 laid.landings[at.0] = (count + 1, largest.max(grade));
             }
@@ -181,6 +220,8 @@ fn laid(plan: &Planned, ways: &[u8]) -> Option<Laid> {
             };
         }
     }
+    // What lies beyond a junction is of no concern to a tree.
+    laid.grounded.truncate(plan.facts.groups.groups.len());
     (!has_ring(&laid.fed_by)).then_some(laid)
 }
 
@@ -202,11 +243,11 @@ fn has_ring(fed_by: &[Option<BoxIndex>]) -> bool {
     })
 }
 
-/// The largest grade that any group beyond a route asks for.
-fn grade_through(plan: &Planned, bought: &[Bought], route: &Bought) -> usize {
+/// The largest grade that any group beyond a route asks for; a junction asks for none of its own.
+fn grade_through(plan: &Planned, bought: &[&Bought], route: &Bought) -> usize {
     let Place::Group(group) = place(plan, route.to) else { return 0 };
     let beyond = bought.iter().filter(|next| place(plan, next.from) == Place::Group(group));
-    let own = grade_of_group(plan, group);
+    let own = if group < plan.facts.groups.groups.len() { grade_of_group(plan, group) } else { 0 };
     beyond.map(|next| grade_through(plan, bought, next)).fold(own, usize::max)
 }
 

@@ -5,6 +5,7 @@
 mod afterwards;
 mod brute_force;
 mod comparisons;
+mod drawn;
 mod enumeration;
 mod generated;
 mod lawful;
