@@ -25,10 +25,11 @@ pub(crate) fn name_rooms(shown: &Shown, floor: FloorNumber, field: &mut Field, s
             Some((kind, lines, area)) => (kind, lines, area, None),
             None => {
                 let kind = Type::bold(6.2).quiet();
-                let size = block(std::slice::from_ref(&name), kind);
-                let wish = Wish { anchors: vec![(middle(&outline), 2.0)], size, least: 1.0, room: None };
+                let lines = by_words(&name, kind);
+                let size = block(&lines, kind);
+                let wish = Wish { anchors: vec![(middle(&outline), 2.0)], size, least: 1.0, room: Some(index) };
                 match field.place_all(&[wish]).pop().flatten() {
-                    Some(placed) => (kind, vec![name], placed.area, placed.leader),
+                    Some(placed) => (kind, lines, placed.area, placed.leader),
                     None => {
                         without.push(room.title.clone().unwrap_or_else(|| room.id.clone()));
                         continue;

@@ -133,6 +133,12 @@ impl Layer {
     }
 }
 
+/// The sizes of conductor along a way, from its start.
+fn sizes(plan: &Planned, way: &Way) -> String {
+    let sizes: Vec<String> = plan.sizes_along(way).iter().map(ToString::to_string).collect();
+    sizes.join(", then ")
+}
+
 /// The way on the floor plans of what a plan buys, as far as it was built from them.
 fn path_of(plan: &Planned, way: &Way) -> Vec<Stretch> {
     let lines = way.own().iter().flat_map(|link| plan.legs_of(link)).map(|leg| leg.line);
@@ -233,7 +239,7 @@ impl<'a> Shown<'a> {
             bought.push(Bought {
                 number: format!("R{}", position + 1),
                 kind: way.kind,
-                size: way.size().to_string(),
+                size: sizes(plan, &way),
                 length: plan.length_of(way.own()).to_string(),
                 openings: plan.openings_of(way.own()),
                 ends: (way.from, RouteEnd::Box(way.to)),

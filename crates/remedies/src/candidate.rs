@@ -15,7 +15,7 @@ pub const AFCI: Marks = Marks(2);
 names! {
     /// What is done at an opening.
     Step {
-        /// Nothing.
+        /// Nothing, but that a conductor may be joined in its box.
         Leave = "leave",
         /// The receptacle stays; protection from upstream and markings make it lawful.
         MarkProtected = "mark-protected",

@@ -188,6 +188,9 @@ impl Candidates<'_> {
             let draft = self.kept(Step::UseLoadSide, SupplyNeed::Supplied, Vec::new(), minutes);
             self.push_draft(BoxWork::Keep, Room::untouched(), Draft { gives: held, ..draft });
         }
+        if sound && self.at.ground == GroundFact::Connected && holds.takes_grounding_plug() {
+            self.led_on();
+        }
         let mut minutes = self.book.minutes(Task::RestoreGround);
         if self.at.ground == GroundFact::Poor {
             minutes += self.book.minutes(Task::TracePoorGround);
@@ -200,6 +203,17 @@ impl Candidates<'_> {
         }
         for device in [Device::ThreeSlot, Device::Gfci, Device::Afci, Device::Dual] {
             self.fit(Step::RestoreFitted, device, SupplyNeed::Supplied, self.duties(), &[], minutes);
+        }
+    }
+
+    /// The receptacle stays, and a conductor to another box is joined to the sound ground behind it.
+    fn led_on(&mut self) {
+        let room = room_after(self.facts, self.at, BoxWork::Keep, DeviceSpace::Strap, self.links_here);
+        if room.landings.iter().any(|most| *most > 0) {
+            let minutes = self.book.minutes(Task::ConnectGround) + self.book.minutes(Task::LabelAndTest);
+            let fittings = vec![(Material::GroundFittings, 1)];
+            let draft = self.kept(Step::Leave, SupplyNeed::Supplied, fittings, minutes);
+            self.push_draft(BoxWork::Keep, room, draft);
         }
     }
 

@@ -54,6 +54,22 @@ pub struct Leg {
     pub line: Vec<LinePoint>,
 }
 
+impl Leg {
+    /// Whether another stretch goes on along the same attic, crawl space or basement.
+    #[must_use]
+    pub fn goes_on_in(&self, next: &Self) -> bool {
+        let layer = |leg: &Self| leg.line.last().map(|corner| corner.layer);
+        (self.kind, next.kind) == (EdgeKind::Along, EdgeKind::Along) && layer(self) == layer(next)
+    }
+
+    /// A stretch along a space in words.
+    #[must_use]
+    pub fn along_its_space(&self) -> String {
+        let space = self.line.last().map_or("it", |corner| corner.layer.words());
+        format!("along {space}, {}", self.length)
+    }
+}
+
 impl Way {
     /// The links that no way before it pays for.
     #[must_use]
@@ -146,6 +162,14 @@ impl Planned<'_> {
     #[must_use]
     pub fn price_of_links(&self, links: &[ChosenLink]) -> Price {
         links.iter().map(|link| self.price_of(link)).sum()
+    }
+
+    /// The sizes of conductor along a way, from its start: what it shares with a larger circuit's ground is as large as that.
+    #[must_use]
+    pub fn sizes_along(&self, way: &Way) -> Vec<Gauge> {
+        let mut sizes: Vec<Gauge> = way.own().iter().map(|link| self.size_of(link)).collect();
+        sizes.dedup();
+        sizes
     }
 
     /// Openings in finished surfaces that links cost.

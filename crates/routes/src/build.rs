@@ -1,6 +1,6 @@
 //! Building the graph: what stands on the plan, ways in walls, ways up and down, ways along spaces, and the survey's word.
 
-use crate::climb::{Bay, Climb, Zone, climbs, space_words};
+use crate::climb::{Bay, Climb, Zone, climbs};
 use crate::floor_plan::FloorPlan;
 use crate::geometry::{Spot, across, apart, point};
 use crate::graph::{EdgeKind, Layer, LinePoint, PlaceKind, RouteEdge, RouteGraph, RoutePlace, Work};
@@ -167,7 +167,7 @@ fn riser(plan: &FloorPlan, stand: &Stand, (foot, down): &CameOut, (top, up): &Ca
     work.push(with_care(plan, stand.room, whole.openings()));
     let length = Length::micrometres(whole.length);
     let side = if whole.is_outside() { "an outside" } else { "an inside" };
-    let (low, high) = (space_words(down.zone.layer), space_words(up.zone.layer));
+    let (low, high) = (down.zone.layer.words(), up.zone.layer.words());
     let mut rest = format!(", {length}, a hole in the bottom plate and one in the top");
     match whole.floors_between() {
         0 => {}

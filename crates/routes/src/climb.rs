@@ -99,7 +99,7 @@ impl Climb {
     /// The way in words, into the space and back out of it.
     pub(crate) fn words(&self) -> (String, String) {
         let up = self.zone.layer == Layer::Attic;
-        let space = space_words(self.zone.layer);
+        let space = self.zone.layer.words();
         let wall = if self.is_outside() { "the outside wall" } else { "the inside wall" };
         let (into, out) = match (self.bays.is_empty(), up) {
             (true, _) if self.open_feet > 0 => {
@@ -135,17 +135,6 @@ impl Climb {
             _ => words.push_str(", past a fire block with an opening there"),
         }
         words
-    }
-}
-
-/// A space in words.
-pub(crate) const fn space_words(layer: Layer) -> &'static str {
-    match layer {
-        Layer::Attic => "the attic",
-        Layer::CrawlSpace => "the crawl space",
-        Layer::Basement => "the basement",
-        Layer::Wall => "the wall",
-        Layer::Surface => "the surface",
     }
 }
 

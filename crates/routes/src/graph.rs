@@ -67,6 +67,20 @@ names! {
     }
 }
 
+impl Layer {
+    /// What it is, in words.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Attic => "the attic",
+            Self::CrawlSpace => "the crawl space",
+            Self::Basement => "the basement",
+            Self::Wall => "the wall",
+            Self::Surface => "the surface",
+        }
+    }
+}
+
 names! {
     /// How a stretch of a route is worked.
     EdgeKind {

@@ -1,6 +1,6 @@
 //! Attics, crawl spaces and basements: the junctions in them, and ways along them that never leave what is open.
 
-use crate::climb::{Zone, space_words};
+use crate::climb::Zone;
 use crate::floor_plan::{DrawnRoom, FloorPlan};
 use crate::geometry::{FOOT, Spot, across, apart, point};
 use crate::graph::{Difficulty, EdgeKind, Layer, LinePoint, RouteEdge, Work};
@@ -160,8 +160,8 @@ fn edge(zone: Zone, junctions: &[Junction], stretch: &Stretch) -> RouteEdge {
         difficulty,
         line: corners.into_iter().flatten().map(line).collect(),
         opens: Vec::new(),
-        reason: format!("along {}, {length}", space_words(zone.layer)),
-        back: format!("along {}, {length}", space_words(zone.layer)),
+        reason: format!("along {}, {length}", zone.layer.words()),
+        back: format!("along {}, {length}", zone.layer.words()),
     }
 }
 

@@ -18,7 +18,7 @@ use std::process::ExitCode;
 /// protection, ground, markings and box, what it costs, and what the code rules out.
 #[derive(Debug, clap::Args)]
 #[command(
-    after_help = "Examples:\n  thirdwire plan --example bungalow\n  thirdwire plan my-house.toml --prices my-prices.toml --json\n  thirdwire plan my-house.toml --ground L-1 B1-2 --keep BA-1 --no-open living\n  thirdwire plan --example knob-and-tube --offers"
+    after_help = "Examples:\n  thirdwire plan --example bungalow\n  thirdwire plan my-house.toml --prices my-prices.toml --json\n  thirdwire plan my-house.toml --ground L-1 B1-2 --keep BA-1 --no-open living\n  thirdwire plan --example flat --offers"
 )]
 pub struct Args {
     #[command(flatten)]

@@ -1,7 +1,7 @@
 //! The plan of the bungalow, opening by opening, each with its reason.
 
 use crate::rows::{assert_rows, circuit_row, dangers, opening, opening_row, refused_row, route_row};
-use crate::running::{Said, list, number, thirdwire};
+use crate::running::{Said, list, number, text, thirdwire};
 use serde_json::Value;
 
 fn planned() -> Said {
@@ -69,15 +69,15 @@ fn every_opening_of_the_bungalow_gets_what_the_facts_and_the_prices_ask_for() {
             "B2-2: leave kept keep | leave | panel main: breaker-dual | no words | ungrounded | 0",
             // Here the den's grounded cable begins, and here the one new conductor for all of it lands: two cables 8,
             // clamps 2 and the grounds 2 are 12 in³ of 21.
-            "B2-3: leave kept keep | leave | panel main: breaker-dual | no words | grounded by R-bed-den | 0",
+            "B2-3: leave kept keep | leave | panel main: breaker-dual | no words | grounded by to B2-3 | 0",
             // The tail of 1984 is one bonded group, its conductors seen joined in every box: nothing but a test.
-            "DN-1: ground-arrives kept keep | separate-egc | panel main: breaker-dual | no words | grounded by R-bed-den | 792",
-            "DN-2: ground-arrives kept keep | separate-egc | panel main: breaker-dual | no words | grounded by R-bed-den | 792",
-            "DN-3: ground-arrives kept keep | separate-egc | panel main: breaker-dual | no words | grounded by R-bed-den | 792",
-            "DN-4: ground-arrives kept keep | separate-egc | panel main: breaker-dual | no words | grounded by R-bed-den | 792",
+            "DN-1: ground-arrives kept keep | separate-egc | panel main: breaker-dual | no words | grounded by to B2-3 | 792",
+            "DN-2: ground-arrives kept keep | separate-egc | panel main: breaker-dual | no words | grounded by to B2-3 | 792",
+            "DN-3: ground-arrives kept keep | separate-egc | panel main: breaker-dual | no words | grounded by to B2-3 | 792",
+            "DN-4: ground-arrives kept keep | separate-egc | panel main: breaker-dual | no words | grounded by to B2-3 | 792",
             // A clothes washer needs a ground. A GFCI/AFCI receptacle here, its load side feeding LA-2, costs 184.13;
             // a breaker 94.50 and joining the old receptacle 97.93 cost 192.43.
-            "LA-1: connect-fitted dual replace | separate-egc | itself | no words | grounded by R-laundry | 18413",
+            "LA-1: connect-fitted dual replace | separate-egc | itself | no words | grounded by to LA-1 | 18413",
             "LA-2: mark-protected kept keep | downstream-of-gfci | box LA-1 | GFCI Protected + No Equipment Ground | ungrounded | 962",
             "LA-3: leave kept keep | leave | box LA-1 | no words | ungrounded | 0",
             // Outdoors GFCI is due, AFCI is not. A GFCI here costs 83.98; a breaker and two labels cost 94.50 + 9.62.
@@ -105,12 +105,20 @@ fn the_panel_of_the_bungalow_gets_one_two_pole_and_two_single_pole_breakers() {
 }
 
 /// By hand: feet × wire, fittings at both ends 3.80, and minutes, each at 95 dollars / 60.
-/// - `R-bed-den`: 44 × 0.22 + 3.80 = 13.48; 35 + 2 × 44 = 123 min, 194.75; together 208.23. R-den would bring the same
-///   ground for 52 × 0.22 + 3.80 + a patch 6.00 = 21.24 and 110 + 40 = 150 min, 237.50; together 258.74.
-/// - `R-laundry`: 16 × 0.33 + 3.80 = 9.08; 35 + 32 = 67 min, 106.08; together 115.16. 12 AWG for 20 A (Table 250.122).
-/// - `R-fridge`: 28 × 0.33 + 3.80 = 13.04; 35 + 56 = 91 min, 144.08; together 157.12.
+/// - `R-fridge`: 28 × 0.33 + 3.80 = 13.04; 35 + 56 = 91 min, 144.08; together 157.12. 12 AWG for 20 A (Table 250.122).
 /// - `R-wall`: 7 × 0.22 + 3.80 + 6.00 = 11.34; 40 + 40 = 80 min, 126.67; together 138.01. R-living from the panel would
 ///   cost 36 × 0.22 + 3.80 = 11.72 and 35 + 72 = 107 min, 169.42; together 181.14.
+///
+/// By hand, the ways built through the crawl space, stretch by stretch, each in feet begun and rounded on its own:
+/// - from the panel at (-4, 0) down 5 ft of wall and a foot past the plate: 6 × 0.33 + 1.90 = 3.88; end 6, plate 6 and bay 10
+///   are 22 min, 34.83; 38.71. The porch is not insulated.
+/// - to below LA-1 at (-7, 3), 3 + 3 ft: 1.98 and 12 min, 19.00; 20.98. As far as there in 12 AWG, for the 20 A of LA-1.
+/// - below K-3 at (0, 5), 7 + 2 ft: 9 × 0.22 = 1.98 and 18 min, 28.50; 30.48. Below D-2 at (0, 16), 11 ft: 2.42 and 22 min,
+///   34.83; 37.25. Below B2-3 at (0, 30), 14 ft: 3.08 and 28 min, 44.33; 47.41.
+/// - up to B2-3, 16 in and a foot: 3 × 0.22, fittings 1.90 and a branch box 3.60 are 6.16; end 6, branch 6, plate 6, bay 10
+///   and insulation 15, since nobody knows, are 43 min, 68.08; 74.24. In all 249.07. R-den would cost 52 × 0.22 + 3.80 + a
+///   patch 6.00 = 21.24 and 110 + 40 = 150 min, 237.50; together 258.74.
+/// - up to LA-1, off that way: 3 × 0.33 + 5.50 = 6.49 and 28 min, 44.33; 50.82.
 #[test]
 fn four_grounds_are_brought_into_the_bungalow_and_the_kitchen_pipe_is_refused() {
     let plan = plan();
@@ -118,10 +126,10 @@ fn four_grounds_are_brought_into_the_bungalow_and_the_kitchen_pipe_is_refused() 
         list(&plan, "/routes"),
         route_row,
         &[
-            "R-bed-den: main → B2-3, 14 AWG | B2-3 DN-1 DN-2 DN-3 DN-4 | 20823",
-            "R-laundry: main → LA-1, 12 AWG | LA-1 | 11516",
             "R-fridge: main → K-2, 12 AWG | K-2 | 15712",
             "R-wall: K-2 → L-4, 14 AWG | L-4 | 13801",
+            "to B2-3: main → B2-3, 14 AWG | B2-3 DN-1 DN-2 DN-3 DN-4 | 24907",
+            "to LA-1: main → LA-1, 12 AWG | LA-1 | 5082",
         ],
     );
     // The pipe is reached 22 ft from where the water enters; only the first 5 ft count.
@@ -134,13 +142,13 @@ fn four_grounds_are_brought_into_the_bungalow_and_the_kitchen_pipe_is_refused() 
     );
 }
 
-/// By hand: panel 177.50 + 2 × 94.50 = 366.50; routes 208.23 + 115.16 + 157.12 + 138.01 = 618.52; openings
-/// 6 × 9.62 + 2 × 118.93 + 25.45 + 44.08 + 8.22 + 22.28 + 4 × 7.92 + 184.13 + 83.98 = 695.40; together 1,680.42.
+/// By hand: panel 177.50 + 2 × 94.50 = 366.50; routes 157.12 + 138.01 + 249.07 + 50.82 = 595.02; openings
+/// 6 × 9.62 + 2 × 118.93 + 25.45 + 44.08 + 8.22 + 22.28 + 4 × 7.92 + 184.13 + 83.98 = 695.40; together 1,656.92.
 /// Grounded are K-2, L-4, LA-1 and the four of the den: 7 of 24 receptacles, none of them before.
 #[test]
-fn the_bungalow_costs_1680_dollars_and_42_cents_and_grounds_7_of_24() {
+fn the_bungalow_costs_1656_dollars_and_92_cents_and_grounds_7_of_24() {
     let plan = plan();
-    assert_eq!(number(&plan, "/totals/price/total_cents"), 168_042);
+    assert_eq!(number(&plan, "/totals/price/total_cents"), 165_692);
     assert_eq!(number(&plan, "/totals/grounded_before"), 0);
     assert_eq!(number(&plan, "/totals/grounded_after"), 7);
     assert_eq!(number(&plan, "/totals/receptacles"), 24);
@@ -183,4 +191,23 @@ fn the_page_of_the_bungalow_orders_repairs_joints_and_load_sides() {
     }
     assert!(page.contains("\n  B2-3    join the new ground in this box"));
     assert!(page.contains("note: through the wall between kitchen and living room"));
+}
+
+/// By hand: of the 48 ft 4 in to B2-3 the first 6 + 6 ft are shared with LA-1 and sized for its 20 A; what goes on along one
+/// space in one size is one stretch, 9 + 11 + 14 = 34 ft.
+#[test]
+fn the_way_built_to_the_back_bedroom_is_told_stretch_by_stretch() {
+    let plan = plan();
+    let route = list(&plan, "/routes").iter().find(|route| route["id"] == "to B2-3").unwrap();
+    let legs: Vec<String> = list(route, "/legs")
+        .iter()
+        .map(|leg| format!("{} {} {}", text(leg, "/size"), text(leg, "/length"), number(leg, "/price/total_cents")))
+        .collect();
+    assert_eq!(legs, ["12 AWG 6 ft 3871", "12 AWG 6 ft 2098", "14 AWG 34 ft 11514", "14 AWG 2 ft 4 in 7424"]);
+    assert_eq!(text(route, "/length"), "48 ft 4 in");
+    let page = thirdwire(&["plan", "--example", "bungalow"]).out;
+    assert!(page.contains("12 AWG, then 14 AWG ground, main → B2-3, 48 ft 4 in"), "{page}");
+    // The outlet in the yard is on no plan of a room, and the luminaire of the porch has no position.
+    let not_built = list(&plan, "/ways_not_built");
+    assert_eq!(not_built[0]["of"], serde_json::json!(["Y-1"]));
 }

@@ -3,6 +3,7 @@
 
 mod answers;
 mod bungalow;
+mod by_its_rows;
 mod checks;
 mod coupled_model;
 mod dangers;

@@ -1,11 +1,12 @@
 //! What can be offered side by side, and what a sum of money buys.
 
+use crate::by_its_rows;
 use crate::rows::opening;
-use crate::running::{Said, list, number, text, thirdwire};
+use crate::running::{Said, list, number, text};
 use serde_json::{Value, json};
 
 fn planned(flags: &[&str]) -> Said {
-    thirdwire(&[&["plan", "--example", "bungalow", "--json"], flags].concat())
+    by_its_rows::of("plan", &[&["--json"], flags].concat())
 }
 
 fn offers() -> Value {
@@ -91,7 +92,7 @@ fn a_budget_buys_the_most_grounds_and_says_what_is_missing() {
         assert_eq!(plan["steering"]["budget"]["had"], had, "{budget}");
         assert_eq!(said.code, if had { 0 } else { 3 }, "{budget}");
     }
-    let page = thirdwire(&["plan", "--example", "bungalow", "--budget", "1500"]).out;
+    let page = by_its_rows::of("plan", &["--budget", "1500"]).out;
     assert!(
         page.contains("`--budget $1,500.00` cannot be had: the cheapest lawful whole costs $180.42 more"),
         "{page}"
@@ -110,7 +111,7 @@ fn offers_keep_to_what_was_laid_down() {
 
 #[test]
 fn the_page_puts_the_offers_side_by_side_and_no_weight_looks_like_money() {
-    let page = thirdwire(&["plan", "--example", "bungalow", "--offers"]).out;
+    let page = by_its_rows::of("plan", &["--offers"]).out;
     let price = page.lines().find(|line| line.starts_with("  price")).unwrap_or_default();
     let prices: Vec<&str> = price.split_whitespace().skip(1).collect();
     assert_eq!(prices, ["$1,680.42", "$1,723.55", "$2,055.57"]);

@@ -35,5 +35,5 @@ fn an_hour_of_ones_own_changes_labour_and_leaves_material() {
 fn a_dearer_breaker_without_a_stand_in_raises_the_total_by_its_rise() {
     let book = thirdwire(&["prices"]).out.replace("breaker-dual-2p      =  149.00", "breaker-dual-2p      =  150.00");
     let own = thirdwire_reading(&["plan", "--example", "bungalow", "--prices", "-", "--json"], &book).json();
-    assert_eq!(number(&own, "/totals/price/total_cents"), 168_042 + 100);
+    assert_eq!(number(&own, "/totals/price/total_cents"), 165_692 + 100);
 }

@@ -1,7 +1,8 @@
 //! What could change a plan: what is not known, and prices.
 
+use crate::by_its_rows;
 use crate::rows::opening;
-use crate::running::{document, file, list, number, text, thirdwire};
+use crate::running::{file, list, number, text, thirdwire};
 use serde_json::{Value, json};
 use std::sync::OnceLock;
 
@@ -12,7 +13,7 @@ fn what_if(name: &str) -> Value {
 /// The bungalow's answer, asked for once: it takes some hundred plans.
 fn of_the_bungalow() -> &'static Value {
     static ANSWER: OnceLock<Value> = OnceLock::new();
-    ANSWER.get_or_init(|| what_if("bungalow"))
+    ANSWER.get_or_init(|| by_its_rows::of("what-if", &["--json"]).json())
 }
 
 /// By hand: a GFCI receptacle outdoors costs 83.98. Where it cannot be reached quickly it is no place for one: a GFCI breaker
@@ -30,7 +31,7 @@ fn what_is_not_known_and_could_change_the_plan_tells_by_how_much() {
 /// The same value written into the survey makes the plan that was told beforehand.
 #[test]
 fn the_survey_with_the_value_written_in_costs_what_was_told() {
-    let survey = document("examples/bungalow.toml");
+    let survey = by_its_rows::survey();
     let answered = survey.replace("id      = \"Y-1\"\n", "id      = \"Y-1\"\nreadily_accessible = false\n");
     assert_ne!(survey, answered);
     let plan = thirdwire(&["plan", &file("reached.toml", &answered), "--json"]).json();
@@ -48,7 +49,7 @@ fn a_price_that_changes_what_is_done_tells_how_far_it_may_move() {
     assert_eq!(line["moves"][1]["costs_more_cents"], -236);
     assert_eq!(answer["moved_by_percent"], json!([-50, -25, 25, 50]));
     let book = thirdwire(&["prices"]).out.replace("breaker-gfci         =   58.00", "breaker-gfci         =   43.50");
-    let plan = thirdwire(&["plan", "--example", "bungalow", "--prices", &file("less.toml", &book), "--json"]).json();
+    let plan = by_its_rows::of("plan", &["--prices", &file("less.toml", &book), "--json"]).json();
     assert_eq!(number(&plan, "/totals/price/total_cents"), 168_042 - 236);
 }
 

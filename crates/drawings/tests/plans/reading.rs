@@ -14,10 +14,10 @@ pub const EXAMPLES: [&str; 3] = [
     include_str!("../../../../examples/knob-and-tube.toml"),
 ];
 
-/// The bungalow with places for its panel and for its water pipe.
-pub fn with_a_panel() -> String {
-    let text = EXAMPLES[0].replace("fault_current = \"1200 A\"\n", "room = \"laundry\"\nat = [-7, 6]\n");
-    text.replace("from_entry = \"22 ft\"\n", "from_entry = \"22 ft\"\nroom = \"kitchen\"\nat = [8, 11]\n")
+/// The bungalow without a place for its panel and for its water pipe.
+pub fn without_a_panel() -> String {
+    let text = EXAMPLES[0].replacen("room        = \"laundry\"\nat          = [-4, 0]\n", "", 1);
+    text.replacen("room       = \"kitchen\"\nat         = [8, 0]\n", "", 1)
 }
 
 /// The dwelling of a survey.

@@ -4,8 +4,10 @@ use super::duties::sections;
 use super::findings::ids;
 use super::opening::MoneyAnswer;
 use crate::planned::Planned;
-use crate::ways::Way;
+use crate::ways::{Leg, Way};
 use dwelling::{RouteEnd, RouteKind};
+use electrical::Gauge;
+use estimate::Price;
 use routes::{Difficulty, EdgeKind};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -33,7 +35,8 @@ pub struct RouteAnswer {
     pub built: bool,
     /// The route from which it branches off; all that it shares with that one is told and priced there.
     pub branches_from: Option<String>,
-    /// Its stretches from its start to the box; none of a route that the survey states.
+    /// Its stretches from its start to the box, those that go on along one space in one size told as one; none of a route
+    /// that the survey states.
     pub legs: Vec<LegAnswer>,
     /// The boxes that it grounds.
     pub grounds: Vec<String>,
@@ -104,7 +107,7 @@ impl RouteAnswer {
             note: stated.and_then(|route| dwelling.routes[route].note.clone()),
             built: stated.is_none(),
             branches_from: way.branches_from.clone(),
-            legs: way.own().iter().flat_map(|link| legs(plan, link)).collect(),
+            legs: legs(plan, way),
             grounds: ids(dwelling, group),
             cites: sections(&way.cites),
             conditions: way.conditions.clone(),
@@ -113,19 +116,34 @@ impl RouteAnswer {
     }
 }
 
-fn legs(plan: &Planned, link: &optimizer::ChosenLink) -> Vec<LegAnswer> {
-    let legs = plan.legs_of(link);
-    let alone = legs.len() == 1;
-    let answer = |leg: crate::ways::Leg| LegAnswer {
+/// The stretches of a way, those that go on along one space in one size told as one.
+fn legs(plan: &Planned, way: &Way) -> Vec<LegAnswer> {
+    let mut told: Vec<(Leg, Gauge, Option<Price>)> = Vec::new();
+    for link in way.own() {
+        let (legs, size) = (plan.legs_of(link), plan.size_of(link));
+        let alone = legs.len() == 1;
+        for leg in legs {
+            let price = alone.then(|| plan.price_of(link));
+            match told.last_mut() {
+                Some((last, of, paid)) if *of == size && last.goes_on_in(&leg) => {
+                    last.length = last.length + leg.length;
+                    last.says = last.along_its_space();
+                    *paid = paid.zip(price).map(|(before, more)| before + more);
+                }
+                _ => told.push((leg, size, price)),
+            }
+        }
+    }
+    let answer = |(leg, size, price): (Leg, Gauge, Option<Price>)| LegAnswer {
         kind: leg.kind,
         difficulty: leg.difficulty,
         length: leg.length.to_string(),
-        price: alone.then(|| MoneyAnswer::of(plan.price_of(link))),
+        price: price.map(MoneyAnswer::of),
         openings: leg.openings,
-        size: plan.size_of(link).to_string(),
+        size: size.to_string(),
         says: leg.says,
     };
-    legs.into_iter().map(answer).collect()
+    told.into_iter().map(answer).collect()
 }
 
 /// The routes of the survey that cannot be bought.
