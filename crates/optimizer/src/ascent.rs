@@ -9,6 +9,7 @@
 use crate::link_state::{LinkState, Status};
 use crate::net::{Element, Net, TreeNode};
 use crate::part::Part;
+use crate::raised::Raised;
 use crate::weight::{IMPOSSIBLE, Weight};
 
 /// What the supply of the nodes is charged, and what of the links' weights is not charged.
@@ -109,13 +110,29 @@ pub(crate) struct Ascent<'n> {
     asks: Option<TreeNode>,
     /// By place: what is left to pay at least until it is reached, of the dearest of the needs on each way.
     far: Vec<Weight>,
+    /// What was raised, where that is asked for.
+    raised: Option<Vec<Raised>>,
+    /// By tree: whether an option of it was credited since that was last asked for.
+    credited: Vec<bool>,
 }
 
 impl<'n> Ascent<'n> {
     /// Raises everything of a settled state that must be reached, as far as it goes. The guide tells, by element, what a
     /// good choice uses: what it would pay for twice is raised last.
-    pub fn new(net: &'n Net, part: &Part<'_>, state: &LinkState, guide: &[bool], preference: Preference) -> Self {
+    pub fn new(net: &'n Net, part: &Part<'_>, state: &LinkState, (guide, preference): (&[bool], Preference)) -> Self {
+        Self::noting(net, part, state, (guide, preference), None)
+    }
+
+    /// The same, noting every raise in a list where one is given.
+    pub fn noting(
+        net: &'n Net,
+        part: &Part<'_>,
+        state: &LinkState,
+        (guide, preference): (&[bool], Preference),
+        raised: Option<Vec<Raised>>,
+    ) -> Self {
         let mut ascent = Self::with(net, Charges::at_first(net, part, state), preference);
+        ascent.raised = raised;
         for group in 0..part.groups.len() {
             if matches!(state.status[group], Status::Due | Status::Fed(_)) {
                 ascent.raise_fully(net.supply(group, net.level_of(state.grade[group])));
@@ -133,6 +150,16 @@ impl<'n> Ascent<'n> {
     /// The charges at the end.
     pub fn into_charges(self) -> Charges {
         self.charges
+    }
+
+    /// The raises noted.
+    pub fn take_raised(&mut self) -> Vec<Raised> {
+        self.raised.take().unwrap_or_default()
+    }
+
+    /// Whether options of a tree were credited since this was last asked: it can then be had for less.
+    pub fn take_credited(&mut self, tree: usize) -> bool {
+        std::mem::take(&mut self.credited[tree])
     }
 
     /// Charges a node more for a supply that it takes at its charge. Returns whether it had to be.
@@ -164,6 +191,8 @@ impl<'n> Ascent<'n> {
             leading_beyond: Vec::new(),
             asks: None,
             far: Vec::new(),
+            raised: None,
+            credited: vec![false; net.first_of.len()],
         };
         for element in 0..net.ways_of.len() {
             if ascent.charges.left[element] == 0 {
@@ -410,6 +439,7 @@ impl<'n> Ascent<'n> {
     fn raise(&mut self, is_certain: bool) -> bool {
         let left = |element: &u32| self.charges.left[*element as usize];
         let Some(owed) = self.leading_in.iter().map(left).min() else { return false };
+        self.note(owed, is_certain);
         if is_certain {
             self.charges.certain += owed;
         } else if let Some(at) = self.asks {
@@ -419,6 +449,9 @@ impl<'n> Ascent<'n> {
             let links = self.net.arcs * self.net.grades.len();
             for element in self.leading_beyond.iter().filter(|element| **element as usize >= links) {
                 self.charges.credits[*element as usize] += owed;
+                if let Element::Option { at, .. } = self.net.stands_for[*element as usize] {
+                    self.credited[at.tree] = true;
+                }
             }
         }
         let leading_in = std::mem::take(&mut self.leading_in);
@@ -432,5 +465,14 @@ impl<'n> Ascent<'n> {
         }
         self.leading_in = leading_in;
         true
+    }
+
+    fn note(&mut self, owed: Weight, is_certain: bool) {
+        let at = self.asks.filter(|_| !is_certain);
+        if let Some(raised) = &mut self.raised
+            && (is_certain || at.is_some())
+        {
+            raised.extend(Raised::of(self.net, owed, at, &self.members_beyond));
+        }
     }
 }

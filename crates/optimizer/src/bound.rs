@@ -10,6 +10,7 @@ use crate::effective_tree::{EffectiveTree, Move};
 use crate::link_state::{LinkState, Status};
 use crate::net::{Element, Net, TreeNode};
 use crate::part::{NodeSupply, Part, PartTree};
+use crate::raised::Raised;
 use crate::tree_solver::{Credits, Movable, Outlook, Supply, TreeSolver};
 use crate::weight::{IMPOSSIBLE, Weight, plus};
 
@@ -69,10 +70,26 @@ impl<'p> Bounder<'p> {
 
     /// Returns what a settled state costs at least, no closer than is enough.
     pub fn bound(&self, state: &LinkState, enough: Weight, guide: &[bool], preference: Preference) -> Bound {
-        let mut ascent = Ascent::new(&self.net, self.part, state, guide, preference);
+        self.ascended(state, enough, Ascent::new(&self.net, self.part, state, (guide, preference))).0
+    }
+
+    /// The same, with everything that was raised for it.
+    pub fn bound_with_raised(
+        &self,
+        state: &LinkState,
+        enough: Weight,
+        guide: &[bool],
+        preference: Preference,
+    ) -> (Bound, Vec<Raised>) {
+        let raised = Some(Vec::new());
+        self.ascended(state, enough, Ascent::noting(&self.net, self.part, state, (guide, preference), raised))
+    }
+
+    fn ascended(&self, state: &LinkState, enough: Weight, mut ascent: Ascent<'_>) -> (Bound, Vec<Raised>) {
         let trees = 0..self.part.trees.len();
         let mut bounds: Vec<TreeBound> =
             trees.clone().map(|place| self.solved(place, state, ascent.charges(), false)).collect();
+        trees.clone().for_each(|place| _ = ascent.take_credited(place));
         loop {
             let value = bounds.iter().fold(ascent.charges().certain, |sum, tree| plus(sum, tree.value));
             if value >= enough {
@@ -88,15 +105,22 @@ impl<'p> Bounder<'p> {
                     }
                 }
                 if changed {
+                    ascent.take_credited(place);
                     bounds[place] = self.solved(place, state, ascent.charges(), false);
                     raised = true;
+                }
+            }
+            for place in trees.clone() {
+                if ascent.take_credited(place) {
+                    bounds[place] = self.solved(place, state, ascent.charges(), false);
                 }
             }
             if !raised {
                 break;
             }
         }
-        self.bound_of(state, ascent.into_charges(), &bounds)
+        let raised = ascent.take_raised();
+        (self.bound_of(state, ascent.into_charges(), &bounds), raised)
     }
 
     /// By element of the net: whether a complete state uses it.

@@ -3,6 +3,7 @@
 
 mod ascent;
 mod bound;
+pub mod certificate;
 mod checker;
 mod compiled_tree;
 mod effective_tree;
@@ -13,6 +14,7 @@ mod net;
 mod part;
 mod primal;
 mod problem;
+mod raised;
 mod solution;
 mod solve;
 pub mod steiner;

@@ -5,6 +5,7 @@ use crate::bound::{Bound, Bounder};
 use crate::link_state::{LinkState, Status};
 use crate::part::Part;
 use crate::primal::{Feeding, bettered, flipped, lengths, priced, rounded};
+use crate::raised::Raised;
 use crate::weight::{IMPOSSIBLE, Weight};
 
 /// So many groups are tried before one is branched on.
@@ -148,21 +149,21 @@ impl Search<'_> {
     }
 
     /// The decisions to try, one of which must hold.
-    fn ways_to_branch(&mut self, node: &OpenNode) -> Vec<Decision> {
+    fn ways_to_branch(&mut self, node: &OpenNode) -> Vec<Proposed> {
         let part = self.bounder.part;
         let state = &node.state;
         let fed = |arc: &usize| state.status[part.arcs[*arc].head] == Status::Fed(*arc);
         if let Some(arcs) = part.forced.iter().find(|arcs| !arcs.iter().any(fed)) {
-            return arcs.iter().map(|arc| Decision::Choose(*arc)).collect();
+            return arcs.iter().map(|arc| Proposed::Choose(*arc)).collect();
         }
         if let Some(arc) = move_to_branch(part, node) {
-            return vec![Decision::Choose(arc), Decision::GiveUp(arc)];
+            return vec![Proposed::Choose(arc), Proposed::GiveUp(arc)];
         }
         let mut groups = self.groups_not_paid_for(node);
         if groups.is_empty() {
             groups.extend(group_to_branch(part, node));
         }
-        let mut best: Option<((Weight, Weight), [Decision; 2])> = None;
+        let mut best: Option<((Weight, Weight), [Proposed; 2])> = None;
         for &group in &groups {
             let Some(pair) = self.pair_at(node, group) else { continue };
             if groups.len() == 1 {
@@ -184,10 +185,10 @@ impl Search<'_> {
     }
 
     /// What can be decided of a group: whether it is supplied or, where it is, one of its arcs.
-    fn pair_at(&self, node: &OpenNode, group: usize) -> Option<[Decision; 2]> {
+    fn pair_at(&self, node: &OpenNode, group: usize) -> Option<[Proposed; 2]> {
         let state = &node.state;
         if state.status[group] == Status::Open {
-            return Some([Decision::Supply(group, true), Decision::Supply(group, false)]);
+            return Some([Proposed::Supply(group, true), Proposed::Supply(group, false)]);
         }
         let open = |arc: &usize| state.weight[*arc] < IMPOSSIBLE;
         let best = self.best.as_ref().map(|(_, best)| best.status[group]);
@@ -198,11 +199,11 @@ impl Search<'_> {
                 arcs.min_by_key(|arc| node.bound.left[*arc])?
             }
         };
-        Some([Decision::Choose(arc), Decision::GiveUp(arc)])
+        Some([Proposed::Choose(arc), Proposed::GiveUp(arc)])
     }
 
     /// The bound after a decision, no closer than it takes to rank decisions.
-    fn bound_after(&mut self, node: &OpenNode, decision: Decision) -> Weight {
+    fn bound_after(&mut self, node: &OpenNode, decision: Proposed) -> Weight {
         self.nodes += 1;
         let mut state = node.state.clone();
         decision.take(self.bounder.part, &mut state);
@@ -240,9 +241,51 @@ impl Search<'_> {
     }
 }
 
+/// Proposes bounds and decisions around a solution that is known, for those who walk the splits themselves.
+pub(crate) struct Proposer<'p> {
+    search: Search<'p>,
+    /// The way of ascending that is tried first.
+    pub preference: Preference,
+}
+
+impl<'p> Proposer<'p> {
+    /// One that knows of no solution.
+    pub fn of(part: &'p Part<'p>) -> Self {
+        let preference = Preference::Last;
+        let search = Search { bounder: Bounder::new(part), best: None, nodes: 0, guide: Vec::new(), preference };
+        Self { search, preference }
+    }
+
+    /// One that knows the solution with this feeding, and what that weighs; `None` where it is none.
+    pub fn around(part: &'p Part<'p>, feeding: &Feeding) -> Option<(Self, Weight)> {
+        let mut proposer = Self::of(part);
+        let (weight, state) = priced(&mut proposer.search.bounder, feeding)?;
+        proposer.search.guide = proposer.search.bounder.used(&state);
+        proposer.search.best = Some((weight, state));
+        Some((proposer, weight))
+    }
+
+    /// The part.
+    pub fn part(&self) -> &'p Part<'p> {
+        self.search.bounder.part
+    }
+
+    /// A bound of a settled state, and what was raised for it.
+    pub fn bound(&self, state: &LinkState, preference: Preference) -> (Bound, Vec<Raised>) {
+        self.search.bounder.bound_with_raised(state, self.search.best_weight(), &self.search.guide, preference)
+    }
+
+    /// What to decide next.
+    pub fn decision(&mut self, state: &LinkState, bound: &Bound) -> Option<Proposed> {
+        self.search.preference = self.preference;
+        let node = OpenNode { state: state.clone(), bound: bound.clone() };
+        self.search.ways_to_branch(&node).first().copied()
+    }
+}
+
 /// A decision of the search.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Decision {
+pub(crate) enum Proposed {
     /// The arc is chosen.
     Choose(usize),
     /// The arc is not.
@@ -251,8 +294,9 @@ enum Decision {
     Supply(usize, bool),
 }
 
-impl Decision {
-    fn take(self, part: &Part<'_>, state: &mut LinkState) {
+impl Proposed {
+    /// Decides it.
+    pub fn take(self, part: &Part<'_>, state: &mut LinkState) {
         match self {
             Self::Choose(arc) => state.status[part.arcs[arc].head] = Status::Fed(arc),
             Self::GiveUp(arc) => state.weight[arc] = IMPOSSIBLE,

@@ -7,6 +7,8 @@
 //! leaves out, such as limits on several subtrees together, only makes a choice dearer: what the net costs at least bounds
 //! the part.
 
+use std::collections::BTreeMap;
+
 use crate::compiled_tree::CompiledOption;
 use crate::part::{NodeSupply, Part};
 use crate::problem::SupplyNeed;
@@ -68,6 +70,9 @@ pub(crate) struct Net {
     /// The grades that groups of the part need, rising: the levels of supply. Each level has an element by arc: what it
     /// costs beyond the level below.
     pub grades: Vec<usize>,
+    /// The places of room for what lands at a node, and of choices there that go with its supply.
+    pub room_at: BTreeMap<u32, TreeNode>,
+    pub fitting_at: BTreeMap<u32, TreeNode>,
 }
 
 /// Lists of ways, one after the other.
@@ -197,7 +202,9 @@ impl Net {
             let is_covered = matches!(part.trees[*tree].supply[*node],
                 NodeSupply::As { group } if part.groups[group].lands_at == Some((*tree, *node)));
             if room[*tree][*node].is_none() && !is_covered && !options.iter().all(|option| option.has_room(grade)) {
-                room[*tree][*node] = Some(self.place());
+                let place = self.place();
+                room[*tree][*node] = Some(place);
+                self.room_at.insert(place, TreeNode { tree: *tree, node: *node });
             }
         }
         room
@@ -212,7 +219,9 @@ impl Net {
             for (tree, node) in &group.nodes {
                 let options = &part.trees[*tree].compiled.options[*node];
                 if !options.iter().all(|option| part.goes_with_supply(option, *tree, *node)) {
-                    fitting[*tree][*node] = Some(self.place());
+                    let place = self.place();
+                    fitting[*tree][*node] = Some(place);
+                    self.fitting_at.insert(place, TreeNode { tree: *tree, node: *node });
                 }
             }
             let needs: Vec<u32> = group.nodes.iter().filter_map(|(tree, node)| fitting[*tree][*node]).collect();
@@ -295,9 +304,12 @@ impl Net {
             let needed = |group: usize| self.supply(group, self.level_of(part.groups[group].grade));
             let needs: Vec<u32> = seen.map(|mark| marks.place(Some(at.node), *mark)).chain(group.map(needed)).collect();
             let has_room = option.has_room(grade);
-            let must_land = group.is_some_and(|group| part.groups[group].lands_at == Some((at.tree, at.node)));
+            let lacks_room = group.is_some_and(|group| {
+                let group = &part.groups[group];
+                group.lands_at == Some((at.tree, at.node)) && !option.has_room(group.grade)
+            });
             let fails = match option.supply {
-                SupplyNeed::Supplied => supply == NodeSupply::Never || must_land && !has_room,
+                SupplyNeed::Supplied => supply == NodeSupply::Never || lacks_room,
                 SupplyNeed::Unsupplied => supply == NodeSupply::Always,
                 SupplyNeed::Any => false,
             };

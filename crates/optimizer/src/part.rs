@@ -292,12 +292,11 @@ impl Part<'_> {
             && (group.lands_at != Some((tree, node)) || option.has_room(group.grade))
     }
 
-    /// The least grade that a link can have that lands at a node because its group is supplied.
+    /// The least grade that a link can have that lands at a node.
     pub fn least_grade_landing(&self, tree: usize, node: usize) -> usize {
-        match self.trees[tree].supply[node] {
-            NodeSupply::As { group } => self.groups[group].grade,
-            NodeSupply::Never | NodeSupply::Always => 0,
-        }
+        let landing = self.trees[tree].arcs.iter().map(|arc| &self.arcs[*arc]);
+        let grades = landing.filter(|arc| arc.landings.contains(&(tree, node))).map(|arc| self.groups[arc.head].grade);
+        grades.min().unwrap_or(0)
     }
 }
 

@@ -33,14 +33,16 @@ pub fn solve_with(problem: &Problem, limits: &Limits, forced: &[Forced]) -> Outc
     if !faults.is_empty() {
         return Outcome::Malformed(faults);
     }
-    let Some(forced_links) = forced_links(problem, forced) else { return Outcome::Infeasible };
-    let mut compiled = Vec::with_capacity(problem.trees.len());
-    for (tree, given) in problem.trees.iter().enumerate() {
-        let Some(tree) = compiled_tree(tree, given, forced) else { return Outcome::Infeasible };
-        compiled.push(tree);
-    }
-    let Some(parts) = parts(problem, compiled, &forced_links) else { return Outcome::Infeasible };
+    let Some(parts) = parts_of(problem, forced) else { return Outcome::Infeasible };
     solve_parts(problem, limits, &parts)
+}
+
+/// The parts of a well-formed problem with some choices laid down; `None` where these contradict themselves.
+pub(crate) fn parts_of<'p>(problem: &'p Problem, forced: &[Forced]) -> Option<Vec<Part<'p>>> {
+    let forced_links = forced_links(problem, forced)?;
+    let trees = problem.trees.iter().enumerate();
+    let compiled: Option<Vec<_>> = trees.map(|(tree, given)| compiled_tree(tree, given, forced)).collect();
+    parts(problem, compiled?, &forced_links)
 }
 
 fn compiled_tree<'p>(tree: usize, given: &'p crate::problem::Tree, forced: &[Forced]) -> Option<CompiledTree<'p>> {

@@ -49,6 +49,7 @@ pub fn random_problem(chance: &mut Chance, size: Size) -> Problem {
         range: if chance.percent(50) { 4 } else { 40 },
         needs: [5, 15, 30][chance.below(3)],
         longing: [1, 4, 7, 9][chance.below(4)],
+        at_home: [85, 40][chance.below(2)],
     };
     let groups = (0..1 + chance.below(size.groups)).map(|place| Group {
         source: if place == 0 { chance.percent(85) } else { chance.percent(20) },
@@ -73,6 +74,8 @@ struct Style {
     needs: usize,
     /// How many of ten options need supply.
     longing: usize,
+    /// How many of a hundred links land at a node of the group that they join.
+    at_home: usize,
 }
 
 fn cost(chance: &mut Chance, style: Style) -> Cost {
@@ -131,7 +134,7 @@ fn random_link(chance: &mut Chance, style: Style, trees: &[Tree], groups: usize)
     let end = |chance: &mut Chance| {
         let tree = chance.below(trees.len());
         let node = chance.below(trees[tree].nodes.len());
-        let group = if chance.percent(85) { trees[tree].nodes[node].group } else { chance.below(groups) };
+        let group = if chance.percent(style.at_home) { trees[tree].nodes[node].group } else { chance.below(groups) };
         LinkEnd { group, lands_at: chance.percent(75).then_some((tree, node)) }
     };
     let (mut from, mut to) = (end(chance), end(chance));
