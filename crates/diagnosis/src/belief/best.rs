@@ -1,10 +1,9 @@
 //! The likeliest state of a whole circuit, read off the way up.
 
-use super::state::{Arrival, AtBox, GroundRun, Joined, WireState, Wiring};
-use super::stations::{ARRIVALS, PATHS, RUNS, Stations, WIRINGS, at_box};
-use super::up::{
-    Beyond, CLOSED_ABSENT, GROUNDS, Likely, MET, Over, STATES, Step, Up, beyond_run, ground_number, meets, odds_here,
-};
+use super::likely::{ARRIVAL, Best as Likeliest, LOOSE_BEFORE, Likely, MET, beyond_run, ground_number, meets, worse};
+use super::state::{Arrival, AtBox, GroundRun, Joined, WireState};
+use super::stations::{Stations, WIRINGS, at_box};
+use super::up::{Step, Up, at_root, either};
 
 /// The state of one station in an explanation of the whole.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -22,19 +21,18 @@ pub(crate) struct Told {
 /// The likeliest state of a whole circuit: whether the panel has a ground, and every station; with how likely it is, as the
 /// natural logarithm. Nothing where what was found cannot be.
 pub(crate) fn best(stations: &Stations, up: &Up) -> Option<(f64, bool, Vec<Told>)> {
-    let total = up.total(Over::Best);
+    let total = up.total::<Likeliest>();
     if !(total.is_finite() && total > 0.0) {
         return None;
     }
     let has_ground = up.at_panel[0] >= up.at_panel[1];
     let mut told: Vec<Option<Told>> = vec![None; stations.all.len()];
-    let mut wanted: Vec<(usize, [bool; 2])> = vec![(0, [true; 2]); stations.all.len()];
+    let mut wanted: Vec<(State, [bool; 2])> = vec![((0, 0), [true; 2]); stations.all.len()];
     for root in &stations.roots {
-        let grounds: &[usize] = if has_ground { &[0] } else { &CLOSED_ABSENT };
         let through = &up.steps[*root].through;
-        let of = |ground: &usize| through[0][*ground].max(through[1][*ground]);
-        let best = grounds.iter().max_by(|left, right| of(left).total_cmp(&of(right)));
-        wanted[*root].0 = best.copied().unwrap_or(0);
+        let of = |ground: &usize| through[0][*ground][0].max(through[1][*ground][0]);
+        let best = at_root(has_ground).iter().max_by(|left, right| of(left).total_cmp(&of(right)));
+        wanted[*root].0 = (best.copied().unwrap_or(0), 0);
     }
     for number in 0..stations.all.len() {
         let (before, loose) = wanted[number];
@@ -73,60 +71,53 @@ impl<T> Best<T> {
     }
 }
 
+/// The ground and the path that arrive, by their numbers.
+type State = (usize, usize);
+
 /// The best state of a station by what arrives before it, with the state that is wanted of what comes from beyond, and
 /// whether a run beyond is loose in its box.
 fn at_station(
     stations: &Stations,
     up: &Up,
     number: usize,
-    before: usize,
+    (ground_before, path_before): State,
     loose: [bool; 2],
-) -> Option<(Told, usize, bool)> {
+) -> Option<(Told, State, bool)> {
     let station = &stations.all[number];
     let step: &Step = &up.steps[number];
-    let (path_before, ground_before) = (before / GROUNDS, before % GROUNDS);
     let mut best = Best::none();
     for (run, of_run) in station.ground.iter().enumerate() {
-        if !loose[usize::from(run == 4)] {
+        if !loose[usize::from(run == LOOSE_BEFORE)] {
             continue;
         }
         let here = step.here.get(run).or(step.here.first())?;
-        for hot in 0..3 {
-            for neutral in 0..3 {
-                let path = (path_before / 3).max(hot) * 3 + (path_before % 3).max(neutral);
-                let odds = of_run * station.hot[hot] * station.neutral[neutral];
-                let mut try_beyond = |beyond: usize| {
-                    let at = path * GROUNDS + beyond;
-                    best.try_with(odds * here[at], || (run, hot, neutral, at));
-                };
-                match beyond_run(run, ground_before) {
-                    Beyond::Conducts(beyond) => try_beyond(beyond),
-                    Beyond::Ends(_) if MET[ground_before] => {}
-                    Beyond::Ends(all) => all.iter().for_each(|beyond| try_beyond(*beyond)),
+        for (hot, of_hot) in station.hot.iter().enumerate() {
+            for (neutral, of_neutral) in station.neutral.iter().enumerate() {
+                let path = worse(worse(path_before, 3, hot), 1, neutral);
+                for ground in beyond_run(run, ground_before) {
+                    let odds = of_run * of_hot * of_neutral * here[*ground][path];
+                    best.try_with(odds, || (run, hot, neutral, (*ground, path)));
                 }
             }
         }
     }
-    let (run, hot, neutral, at) = best.of?;
-    let (path, ground) = (at / GROUNDS, at % GROUNDS);
-    let arrival = super::up::ARRIVAL[ground];
-    let unmet = path * GROUNDS + ground_number(arrival, false);
+    let (run, hot, neutral, (ground, path)) = best.of?;
+    let arrival = ARRIVAL[ground];
+    let unmet = ground_number(arrival, false);
     let joined = Arrival::ALL[arrival].joined() != Joined::Nothing;
     let mut best = Best::none();
     let all = step.beyond.last()?;
-    for (is_loose, all) in all.iter().enumerate().take(1 + usize::from(station.sight.is_some())) {
+    for (loose, all) in all.iter().enumerate().take(station.loose_matters()) {
         for wiring in 0..WIRINGS {
-            let odds = odds_here(station, run, is_loose, wiring, path, arrival);
-            let met_here = meets(wiring, arrival);
-            let mut try_beyond = |at: usize| best.try_with(odds * all[at], || (wiring, at, is_loose == 1));
-            match (joined, MET[ground], met_here) {
-                (false, ..) | (true, false, false) => try_beyond(unmet),
-                (true, false, true) => {}
-                (true, true, false) => try_beyond(unmet + 1),
-                (true, true, true) => {
-                    try_beyond(unmet);
-                    try_beyond(unmet + 1);
-                }
+            let odds = station.odds(run, loose, wiring, arrival)[path];
+            let beyond: &[usize] = match (joined, MET[ground], meets(wiring, arrival)) {
+                (false, ..) | (true, false, false) => &[unmet],
+                (true, false, true) => &[],
+                (true, true, false) => &[unmet + 1],
+                (true, true, true) => &[unmet, unmet + 1],
+            };
+            for ground in beyond {
+                best.try_with(odds * all[*ground][path], || (wiring, (*ground, path), loose == 1));
             }
         }
     }
@@ -135,47 +126,44 @@ fn at_station(
         hot: WireState::ALL[hot],
         neutral: WireState::ALL[neutral],
         ground: GroundRun::ALL[run],
-        at: at_box(wiring, path, arrival),
+        at: at_box(wiring, arrival, path),
     };
-    debug_assert!(run < RUNS && path < PATHS && arrival < ARRIVALS && Wiring::ALL.len() == WIRINGS);
     Some((told, beyond, is_loose))
 }
 
 /// How what is wanted of all runs beyond comes about: from those so far, and from one more.
 #[derive(Clone, Copy)]
 struct Split {
-    so_far: usize,
+    so_far: State,
     so_far_loose: bool,
-    more: usize,
+    more: State,
     more_loose: [bool; 2],
 }
 
-fn apart(so_far: &[Likely; 2], more: &[Likely; 2], seen: bool, wanted: usize, loose: bool) -> Option<Split> {
+fn apart(so_far: &[Likely; 2], more: &[Likely; 2], seen: bool, wanted: State, loose: bool) -> Option<Split> {
     let mut best = Best::none();
-    let mut either = more[0];
-    either.iter_mut().zip(&more[1]).for_each(|(odds, other)| *odds = odds.max(*other));
+    let (ground, path) = wanted;
+    // Two together have met a jumper where either has.
+    let ways: &[(usize, usize)] =
+        if MET[ground] { &[(ground - 1, ground), (ground, ground - 1), (ground, ground)] } else { &[(ground, ground)] };
     let mut try_all = |one: &Likely, other: &Likely, so_far_loose: bool, more_loose: [bool; 2]| {
-        for (so_far, more) in ways(wanted) {
-            best.try_with(one[so_far] * other[more], || Split { so_far, so_far_loose, more, more_loose });
+        for (so_far, more) in ways {
+            best.try_with(one[*so_far][path] * other[*more][path], || Split {
+                so_far: (*so_far, path),
+                so_far_loose,
+                more: (*more, path),
+                more_loose,
+            });
         }
     };
+    let more_either = either::<Likeliest>(&more[0], &more[1]);
     match (seen, loose) {
-        (false, _) => try_all(&so_far[0], &either, false, [true, true]),
+        (false, _) => try_all(&so_far[0], &more_either, false, [true, true]),
         (true, false) => try_all(&so_far[0], &more[0], false, [true, false]),
         (true, true) => {
             try_all(&so_far[0], &more[1], false, [false, true]);
-            try_all(&so_far[1], &either, true, [true, true]);
+            try_all(&so_far[1], &more_either, true, [true, true]);
         }
     }
     best.of
-}
-
-/// The ways in which two together have met a jumper, or not.
-fn ways(wanted: usize) -> Vec<(usize, usize)> {
-    debug_assert!(wanted < STATES);
-    if MET[wanted % GROUNDS] {
-        vec![(wanted - 1, wanted), (wanted, wanted - 1), (wanted, wanted)]
-    } else {
-        vec![(wanted, wanted)]
-    }
 }

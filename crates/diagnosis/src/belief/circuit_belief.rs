@@ -1,12 +1,12 @@
 //! What is believed of a circuit: of every box, of every run, and what does not fit together.
 
 use super::down::{Odds, down};
+use super::likely::Sum;
 use super::priors::Priors;
 use super::reading_odds::MISTAKEN;
 use super::state::{Ground, GroundRun, Wiring};
-use super::stations::{ARRIVALS, PATHS, Remembered, Stations, WIRINGS, at_box, place, seen_at, signs_at};
-use super::terminals::slots;
-use super::up::{Over, up};
+use super::stations::{Remembered, Stations, WIRINGS, at_box, seen_at, signs_at};
+use super::up::up;
 use crate::ground_reading::{GroundReading, ground_reading};
 use dwelling::{BoxIndex, CircuitIndex, CircuitTree, Dwelling};
 
@@ -97,7 +97,7 @@ pub(crate) fn believe_tree(
     known: &mut Remembered,
 ) -> CircuitBelief {
     let stations = Stations::of(dwelling, tree, priors, known);
-    let up = up(&stations, Over::Sum);
+    let up = up::<Sum>(&stations);
     let odds = down(&stations, &up).unwrap_or_default();
     let boxes =
         odds.iter().zip(&stations.all).map(|(odds, station)| box_belief(dwelling, station.at, odds, priors, known));
@@ -108,26 +108,25 @@ fn box_belief(dwelling: &Dwelling, index: BoxIndex, odds: &Odds, priors: &Priors
     let signs = signs_at(dwelling, index);
     let (mut ground, mut wirings) = ([0.0; 6], [0.0; WIRINGS]);
     let (mut hot_path, mut neutral_path) = ([0.0; 3], [0.0; 3]);
-    let mut mistaken = vec![0.0; signs.len()];
+    let mut by_way = vec![0.0; known.ways().len()];
     for (wiring, of_wiring) in wirings.iter_mut().enumerate() {
-        for path in 0..PATHS {
-            for arrival in 0..ARRIVALS {
-                let odds = odds.local[place(wiring, path, arrival)];
-                if odds <= 0.0 {
-                    continue;
-                }
-                let at = at_box(wiring, path, arrival);
+        for (arrival, of_arrival) in odds.local[wiring].iter().enumerate() {
+            for (path, odds) in of_arrival.iter().enumerate() {
+                let at = at_box(wiring, arrival, path);
                 ground[at.ground() as usize] += odds;
                 *of_wiring += odds;
                 hot_path[path / 3] += odds;
                 neutral_path[path % 3] += odds;
-                for (wrong, signs) in mistaken.iter_mut().zip(&signs) {
-                    let if_wrong = MISTAKEN * signs.odds_if_mistaken();
-                    *wrong += odds * if_wrong / ((1.0 - MISTAKEN) * known.odds(signs, slots(at)) + if_wrong);
-                }
+                by_way[known.way_of(wiring, arrival, path)] += odds;
             }
         }
     }
+    let mistaken = signs.iter().map(|signs| {
+        let if_wrong = MISTAKEN * signs.odds_if_mistaken();
+        let wrong = |odds: f64| if_wrong / ((1.0 - MISTAKEN) * odds + if_wrong);
+        known.odds(signs).iter().zip(&by_way).map(|(odds, believed)| believed * wrong(*odds)).sum()
+    });
+    let mistaken = mistaken.collect();
     let cable = dwelling.cable_to(index);
     let misrecorded = GroundRun::ALL.iter().zip(odds.ground);
     let misrecorded = misrecorded.map(|(run, odds)| odds * priors.misrecorded(cable, dwelling.job.built, *run)).sum();

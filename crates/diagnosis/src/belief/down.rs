@@ -3,12 +3,11 @@
 //! What the way up made is a sum of products, each factor at most once in a product. So how likely a factor's state is, is
 //! the factor times the slope of the whole along it: the slopes are handed down the tree, from the whole to each part.
 
+use super::likely::{JOINED, LOOSE_BEFORE, Likely, NEVER, SINGLE, Sum, beyond_run, ground_number, meets, worse};
 use super::sighting_odds::odds_if_misseen;
 use super::state::{Arrival, Joined};
-use super::stations::{ARRIVALS, PATHS, Station, Stations, WIRINGS, place};
-use super::up::{
-    Beyond, CLOSED_ABSENT, GROUNDS, Likely, MET, Over, STATES, Step, Up, beyond_run, ground_number, meets, odds_here,
-};
+use super::stations::{ARRIVALS, Local, PATHS, Station, Stations, WIRINGS};
+use super::up::{Step, Up, at_root, either};
 
 /// How likely each state at one station is; each list adds up to one.
 #[derive(Clone, Debug)]
@@ -19,28 +18,27 @@ pub(crate) struct Odds {
     pub(crate) neutral: [f64; 3],
     /// The run's ground.
     pub(crate) ground: [f64; 6],
-    /// The device with what arrives: by wiring, path and arrival.
-    pub(crate) local: Vec<f64>,
+    /// The device with what arrives: by wiring, arrival and path.
+    pub(crate) local: Local,
     /// How likely it is that what was seen here was written down wrongly.
     pub(crate) misseen: f64,
 }
 
 /// How likely each state of every station is; nothing where what was found cannot be.
 pub(crate) fn down(stations: &Stations, up: &Up) -> Option<Vec<Odds>> {
-    let total = up.total(Over::Sum);
+    let total = up.total::<Sum>();
     if !(total.is_finite() && total > 0.0) {
         return None;
     }
-    let mut slopes: Vec<[Likely; 2]> = vec![[[0.0; STATES]; 2]; stations.all.len()];
+    let mut slopes: Vec<[Likely; 2]> = vec![[NEVER; 2]; stations.all.len()];
     for root in &stations.roots {
-        slopes[*root] = root_slopes(stations, up, *root);
+        root_slopes(stations, up, *root, &mut slopes[*root]);
     }
     let mut found = Vec::with_capacity(stations.all.len());
     for (number, station) in stations.all.iter().enumerate() {
         let step = &up.steps[number];
-        let mut slope = slopes[number];
-        even(&mut slope);
-        let (odds, beyond) = at_station(station, step, &slope);
+        even(&mut slopes[number]);
+        let (odds, beyond) = at_station(station, step, &slopes[number]);
         found.push(odds);
         hand_on(station, up, step, beyond, &mut slopes);
     }
@@ -49,58 +47,54 @@ pub(crate) fn down(stations: &Stations, up: &Up) -> Option<Vec<Odds>> {
 
 /// Divides slopes by the greatest: only their ratios count.
 fn even(slopes: &mut [Likely; 2]) {
-    let greatest = slopes.iter().flatten().fold(0.0, |greatest: f64, slope| greatest.max(*slope));
+    let greatest = slopes.iter().flatten().flatten().fold(0.0, |greatest: f64, slope| greatest.max(*slope));
     if greatest > 0.0 {
-        slopes.iter_mut().flatten().for_each(|slope| *slope /= greatest);
+        let factor = 1.0 / greatest;
+        slopes.iter_mut().flatten().flatten().for_each(|slope| *slope *= factor);
     }
 }
 
 /// The slopes of the whole along what comes up from one root.
-fn root_slopes(stations: &Stations, up: &Up, root: usize) -> [Likely; 2] {
-    let mut slopes = [[0.0; STATES]; 2];
-    let at_panel = [stations.panel_has_ground, 1.0 - stations.panel_has_ground];
-    for (without, odds) in at_panel.into_iter().enumerate() {
+fn root_slopes(stations: &Stations, up: &Up, root: usize, slopes: &mut [Likely; 2]) {
+    let at_panel = [(true, stations.panel_has_ground), (false, 1.0 - stations.panel_has_ground)];
+    for (has_ground, odds) in at_panel {
         let others = stations.roots.iter().filter(|other| **other != root).map(|other| {
             let through = &up.steps[*other].through;
-            let grounds: &[usize] = if without == 0 { &[0] } else { &CLOSED_ABSENT };
-            grounds.iter().map(|ground| through[0][*ground] + through[1][*ground]).sum::<f64>()
+            at_root(has_ground).iter().map(|ground| through[0][*ground][0] + through[1][*ground][0]).sum::<f64>()
         });
         let slope = odds * others.product::<f64>();
-        let grounds: &[usize] = if without == 0 { &[0] } else { &CLOSED_ABSENT };
-        for ground in grounds {
-            slopes.iter_mut().for_each(|loose| loose[*ground] += slope);
+        for ground in at_root(has_ground) {
+            slopes.iter_mut().for_each(|loose| loose[*ground][0] += slope);
         }
     }
-    slopes
 }
 
 /// What is likely at a station, and the slopes along what comes from beyond it.
 fn at_station(station: &Station, step: &Step, slopes: &[Likely; 2]) -> (Odds, [Likely; 2]) {
-    let before_wires = before_wires(station, step);
     let (mut hot, mut neutral) = ([0.0; 3], [0.0; 3]);
-    let mut of_ground = [[0.0; STATES]; 2];
+    let mut of_ground = [NEVER; 2];
     for loose in 0..2 {
-        let after_hot = wire(&before_wires[loose], &station.hot, 3);
-        let of_hot = wire_slopes(&after_hot, &slopes[loose], &station.neutral, 1, &mut neutral);
-        of_ground[loose] = wire_slopes(&before_wires[loose], &of_hot, &station.hot, 3, &mut hot);
+        let of_hot = wire_slopes::<1>(&step.after_hot[loose], &slopes[loose], &station.neutral, &mut neutral);
+        of_ground[loose] = wire_slopes::<3>(&step.after_ground[loose], &of_hot, &station.hot, &mut hot);
     }
     let (ground, of_here) = ground_slopes(station, step, &of_ground);
-    let mut local = vec![0.0; WIRINGS * PATHS * ARRIVALS];
-    let mut beyond = [[0.0; STATES]; 2];
+    let mut local = [[[0.0; PATHS]; ARRIVALS]; WIRINGS];
+    let mut beyond = [NEVER; 2];
     let mut misseen = 0.0;
-    let loose_counts = 1 + usize::from(station.sight.is_some());
     for (run, slopes) in of_here.iter().enumerate() {
-        for loose in 0..loose_counts {
+        for loose in 0..station.loose_matters() {
             if let Some(all) = step.beyond.last() {
                 misseen += here_slopes(station, [run, loose], &all[loose], slopes, &mut local, &mut beyond[loose]);
             }
         }
     }
-    let all: f64 = local.iter().sum();
-    let misseen = if all > 0.0 { misseen / all } else { 0.0 };
-    let odds =
-        Odds { hot: shares(hot), neutral: shares(neutral), ground: shares(ground), local: all_shares(local), misseen };
-    (odds, beyond)
+    let all: f64 = local.iter().flatten().flatten().sum();
+    if all > 0.0 {
+        let factor = 1.0 / all;
+        local.iter_mut().flatten().flatten().for_each(|odds| *odds *= factor);
+        misseen *= factor;
+    }
+    (Odds { hot: shares(hot), neutral: shares(neutral), ground: shares(ground), local, misseen }, beyond)
 }
 
 fn shares<const N: usize>(odds: [f64; N]) -> [f64; N] {
@@ -108,83 +102,39 @@ fn shares<const N: usize>(odds: [f64; N]) -> [f64; N] {
     if total > 0.0 { odds.map(|odds| odds / total) } else { odds }
 }
 
-fn all_shares(mut odds: Vec<f64>) -> Vec<f64> {
-    let total: f64 = odds.iter().sum();
-    if total > 0.0 {
-        odds.iter_mut().for_each(|odds| *odds /= total);
-    }
-    odds
-}
-
-/// What goes up through the run's ground, before its wires.
-fn before_wires(station: &Station, step: &Step) -> [Likely; 2] {
-    let mut result = [[0.0; STATES]; 2];
-    each_way(station, step, |run, at, of_run, beyond, here| {
-        result[usize::from(run == LOOSE_BEFORE)][at] += of_run * here[beyond];
-    });
-    result
-}
-
-const LOOSE_BEFORE: usize = 4;
-
-/// Calls with every way in which the run's ground hands on: its state, the state before it, the odds of the run, the state
-/// beyond it, and how likely that is.
-fn each_way(station: &Station, step: &Step, mut call: impl FnMut(usize, usize, f64, usize, &Likely)) {
-    for (run, of_run) in station.ground.iter().enumerate().filter(|(_, odds)| **odds > 0.0) {
-        let Some(here) = step.here.get(run).or(step.here.first()) else { continue };
-        for path in 0..PATHS {
-            let at = path * GROUNDS;
-            for (ground, met) in MET.iter().enumerate() {
-                match beyond_run(run, ground) {
-                    Beyond::Conducts(beyond) => call(run, at + ground, *of_run, at + beyond, here),
-                    Beyond::Ends(_) if *met => {}
-                    Beyond::Ends(all) => {
-                        all.iter().for_each(|beyond| call(run, at + ground, *of_run, at + beyond, here))
-                    }
-                }
-            }
-        }
-    }
-}
-
-fn wire(beyond: &Likely, run: &[f64; 3], step: usize) -> Likely {
-    let mut result = [0.0; STATES];
-    each_wire(run, step, |_, at, worse, odds| result[at] += odds * beyond[worse]);
-    result
-}
-
 /// The slopes along what lies beyond a wire, and how likely each of its states is.
-fn wire_slopes(beyond: &Likely, slopes: &Likely, run: &[f64; 3], step: usize, likely: &mut [f64; 3]) -> Likely {
-    let mut result = [0.0; STATES];
-    each_wire(run, step, |state, at, worse, odds| {
-        result[worse] += odds * slopes[at];
-        likely[state] += odds * slopes[at] * beyond[worse];
-    });
-    result
-}
-
-fn each_wire(run: &[f64; 3], step: usize, mut call: impl FnMut(usize, usize, usize, f64)) {
-    for path in 0..PATHS {
-        let before = path / step % 3;
-        for (state, odds) in run.iter().enumerate() {
-            let worse = path - before * step + before.max(state) * step;
-            for ground in 0..GROUNDS {
-                call(state, path * GROUNDS + ground, worse * GROUNDS + ground, *odds);
+fn wire_slopes<const STEP: usize>(beyond: &Likely, slopes: &Likely, run: &[f64; 3], likely: &mut [f64; 3]) -> Likely {
+    let mut result = NEVER;
+    for (ground, slopes) in slopes.iter().enumerate() {
+        for (path, slope) in slopes.iter().enumerate() {
+            for (state, odds) in run.iter().enumerate() {
+                let worse = worse(path, STEP, state);
+                result[ground][worse] += odds * slope;
+                likely[state] += odds * slope * beyond[ground][worse];
             }
         }
     }
+    result
 }
 
 /// How likely each state of the run's ground is, and the slopes along what the station makes, by that state where it matters.
 fn ground_slopes(station: &Station, step: &Step, slopes: &[Likely; 2]) -> ([f64; 6], Vec<Likely>) {
     let mut likely = [0.0; 6];
-    let mut of_here = vec![[0.0; STATES]; step.here.len()];
-    let variants = step.here.len();
-    each_way(station, step, |run, at, of_run, beyond, here| {
-        let slope = of_run * slopes[usize::from(run == LOOSE_BEFORE)][at];
-        likely[run] += slope * here[beyond];
-        of_here[if run < variants { run } else { 0 }][beyond] += slope;
-    });
+    let mut of_here = vec![NEVER; step.here.len()];
+    for (run, of_run) in station.ground.iter().enumerate().filter(|(_, odds)| **odds > 0.0) {
+        let variant = if run < step.here.len() { run } else { 0 };
+        let (here, of_here) = (&step.here[variant], &mut of_here[variant]);
+        let slopes = &slopes[usize::from(run == LOOSE_BEFORE)];
+        for (ground, slopes) in slopes.iter().enumerate() {
+            for beyond in beyond_run(run, ground) {
+                for (path, slope) in slopes.iter().enumerate() {
+                    let slope = of_run * slope;
+                    likely[run] += slope * here[*beyond][path];
+                    of_here[*beyond][path] += slope;
+                }
+            }
+        }
+    }
     (likely, of_here)
 }
 
@@ -195,35 +145,44 @@ fn here_slopes(
     [run, loose]: [usize; 2],
     all: &Likely,
     slopes: &Likely,
-    local: &mut [f64],
+    local: &mut Local,
     beyond: &mut Likely,
 ) -> f64 {
     let mut misseen = 0.0;
-    for path in 0..PATHS {
-        for arrival in 0..ARRIVALS {
-            let unmet = path * GROUNDS + ground_number(arrival, false);
-            let joined = Arrival::ALL[arrival].joined() != Joined::Nothing;
-            for wiring in 0..WIRINGS {
-                let odds = odds_here(station, run, loose, wiring, path, arrival);
-                if odds <= 0.0 {
-                    continue;
-                }
-                // The slopes along what comes from beyond, without and with the jumper met there.
-                let (of_unmet, of_met) = match (joined, meets(wiring, arrival)) {
-                    (false, _) => (slopes[unmet], 0.0),
-                    (true, false) => (slopes[unmet], slopes[unmet + 1]),
-                    (true, true) => (slopes[unmet + 1], slopes[unmet + 1]),
-                };
-                beyond[unmet] += odds * of_unmet;
-                let mut whole = all[unmet] * of_unmet;
+    for (arrival, arrives) in Arrival::ALL.iter().enumerate() {
+        let unmet = ground_number(arrival, false);
+        let joined = arrives.joined() != Joined::Nothing;
+        let met = if joined { unmet + 1 } else { unmet };
+        let any = slopes[unmet].iter().chain(&slopes[met]).any(|slope| *slope > 0.0);
+        if !any {
+            continue;
+        }
+        // How likely the rest is, with a device that does not, and that does, join what arrives to something.
+        let (mut plain, mut meeting) = ([0.0; PATHS], [0.0; PATHS]);
+        for path in 0..PATHS {
+            plain[path] = all[unmet][path] * slopes[unmet][path];
+            if joined {
+                plain[path] += all[met][path] * slopes[met][path];
+                meeting[path] = (all[unmet][path] + all[met][path]) * slopes[met][path];
+            }
+        }
+        for wiring in 0..WIRINGS {
+            let odds = station.odds(run, loose, wiring, arrival);
+            let is_jumper = meets(wiring, arrival);
+            let rest = if is_jumper { &meeting } else { &plain };
+            let mut sum = 0.0;
+            for path in 0..PATHS {
+                let whole = odds[path] * rest[path];
+                local[wiring][arrival][path] += whole;
+                sum += whole;
+                let of_unmet = if is_jumper { slopes[met][path] } else { slopes[unmet][path] };
+                beyond[unmet][path] += odds[path] * of_unmet;
                 if joined {
-                    beyond[unmet + 1] += odds * of_met;
-                    whole += all[unmet + 1] * of_met;
+                    beyond[met][path] += odds[path] * slopes[met][path];
                 }
-                local[place(wiring, path, arrival)] += odds * whole;
-                if let Some(sight) = station.sight {
-                    misseen += odds * whole * odds_if_misseen() / sight[loose][run][wiring];
-                }
+            }
+            if let Some(sight) = station.sight.as_ref().filter(|_| sum > 0.0) {
+                misseen += sum * odds_if_misseen() / sight[loose][run][wiring];
             }
         }
     }
@@ -236,46 +195,34 @@ fn hand_on(station: &Station, up: &Up, step: &Step, beyond: [Likely; 2], slopes:
     for (at, child) in station.children.iter().enumerate().rev() {
         let so_far = &step.beyond[at];
         let more = &up.steps[*child].through;
-        let (of_so_far, of_more) = if station.sight.is_some() {
-            let of_either = |one: &Likely, other: &Likely, sum: fn(f64, f64) -> f64| {
-                let mut result = [0.0; STATES];
-                result.iter_mut().zip(one.iter().zip(other)).for_each(|(to, (one, other))| *to = sum(*one, *other));
-                result
-            };
-            let plus = |one: f64, other: f64| one + other;
-            let more_either = of_either(&more[0], &more[1], plus);
-            let so_far_either = of_either(&so_far[0], &so_far[1], plus);
-            let sound = of_either(&of_both(&of_all[0], &more[0]), &of_both(&of_all[1], &more[1]), plus);
-            let loose = of_both(&of_all[1], &more_either);
-            let more_sound = of_either(&of_both(&of_all[0], &so_far[0]), &of_both(&of_all[1], &so_far[1]), plus);
-            let more_loose = of_both(&of_all[1], &so_far_either);
-            ([sound, loose], [more_sound, more_loose])
+        let more_either = either::<Sum>(&more[0], &more[1]);
+        if station.sight.is_some() {
+            let so_far_either = either::<Sum>(&so_far[0], &so_far[1]);
+            let sound = either::<Sum>(&of_both(&of_all[0], &more[0]), &of_both(&of_all[1], &more[1]));
+            let more_sound = either::<Sum>(&of_both(&of_all[0], &so_far[0]), &of_both(&of_all[1], &so_far[1]));
+            slopes[*child] = [more_sound, of_both(&of_all[1], &so_far_either)];
+            of_all = [sound, of_both(&of_all[1], &more_either)];
         } else {
-            let mut either = more[0];
-            either.iter_mut().zip(&more[1]).for_each(|(odds, other)| *odds += other);
             let of_more = of_both(&of_all[0], &so_far[0]);
-            ([of_both(&of_all[0], &either), [0.0; STATES]], [of_more, of_more])
-        };
-        slopes[*child] = of_more;
-        of_all = of_so_far;
+            slopes[*child] = [of_more, of_more];
+            of_all[0] = of_both(&of_all[0], &more_either);
+        }
     }
 }
 
 /// The slopes along one of two that were put together, by the slopes along both and by the other.
 fn of_both(slopes: &Likely, other: &Likely) -> Likely {
-    let mut result = [0.0; STATES];
-    for path in 0..PATHS {
-        let at = path * GROUNDS;
-        for ground in 0..GROUNDS {
-            let at = at + ground;
-            let has_met = ground + 1 < GROUNDS && MET[ground + 1];
-            result[at] = if MET[ground] {
-                slopes[at] * (other[at - 1] + other[at])
-            } else if has_met {
-                slopes[at] * other[at] + slopes[at + 1] * other[at + 1]
-            } else {
-                slopes[at] * other[at]
-            };
+    let mut result = NEVER;
+    for ground in SINGLE {
+        for path in 0..PATHS {
+            result[ground][path] = slopes[ground][path] * other[ground][path];
+        }
+    }
+    for (unmet, met) in JOINED {
+        for path in 0..PATHS {
+            let of_met = slopes[met][path];
+            result[unmet][path] = slopes[unmet][path] * other[unmet][path] + of_met * other[met][path];
+            result[met][path] = of_met * (other[unmet][path] + other[met][path]);
         }
     }
     result

@@ -3,12 +3,14 @@
 use super::best::best;
 use super::down::down;
 use super::explanations::{explanations, to_do};
+use super::likely::{Best, Sum};
 use super::state::{Arrival, AtBox, GroundRun, Joined, WireState, Wiring};
-use super::stations::{ARRIVALS, PATHS, RUNS, Station, Stations, WIRINGS, is_possible, place};
-use super::up::{Over, up};
+use super::stations::{ARRIVALS, PATHS, RUNS, Station, Stations, WIRINGS, is_possible};
+use super::up::up;
 use dwelling::BoxIndex;
 use proptest::prelude::*;
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// A small generator of numbers, so that a tree follows from one seed.
 struct Dice(u64);
@@ -58,23 +60,31 @@ fn random_tree(seed: u64) -> Stations {
             Some(parent) => all[parent].children.push(number),
             None => roots.push(number),
         }
-        let mut local = vec![0.0; WIRINGS * PATHS * ARRIVALS];
+        let mut local = [[[0.0; PATHS]; ARRIVALS]; WIRINGS];
         let kinds: [f64; WIRINGS] = dice.few(wirings);
         for (wiring, kind) in Wiring::ALL.iter().enumerate().filter(|(wiring, _)| kinds[*wiring] > 0.0) {
-            for path in 0..PATHS {
-                for (arrival, arrives) in Arrival::ALL.iter().enumerate() {
-                    if is_possible(*kind, *arrives) {
-                        local[place(wiring, path, arrival)] = dice.odds();
-                    }
+            for (arrival, arrives) in Arrival::ALL.iter().enumerate() {
+                if is_possible(*kind, *arrives) {
+                    local[wiring][arrival] = [(); PATHS].map(|()| dice.odds());
                 }
             }
         }
         let mut sighting = || [(); 2].map(|()| [(); RUNS].map(|()| [(); WIRINGS].map(|()| dice.odds())));
         let sight = sighting();
-        let sight = (dice.below(2) == 0).then_some(sight);
+        let sight = (dice.below(2) == 0).then(|| Arc::new(sight));
         let (hot, neutral, ground) = (dice.few(wires), dice.few(wires), dice.few(grounds));
         let at = BoxIndex(number);
-        all.push(Station { at, parent, children: Vec::new(), hot, neutral, ground, local, sight, only: None });
+        all.push(Station {
+            at,
+            parent,
+            children: Vec::new(),
+            hot,
+            neutral,
+            ground,
+            local: Arc::new(local),
+            sight,
+            only: None,
+        });
     }
     Stations { all, roots, panel_has_ground: [0.0, 0.4, 1.0][dice.below(3)] }
 }
@@ -112,7 +122,7 @@ fn extend(
         for (neutral, of_neutral) in station.neutral.iter().enumerate().filter(|(_, odds)| **odds > 0.0) {
             for (ground, of_ground) in station.ground.iter().enumerate().filter(|(_, odds)| **odds > 0.0) {
                 for wiring in 0..WIRINGS {
-                    if (0..PATHS * ARRIVALS).all(|at| station.local[wiring * PATHS * ARRIVALS + at] <= 0.0) {
+                    if station.local[wiring].iter().flatten().all(|odds| *odds <= 0.0) {
                         continue;
                     }
                     so_far.push([hot, neutral, ground, wiring]);
@@ -173,8 +183,8 @@ fn weigh(stations: &Stations, has_ground: bool, states: &[[usize; 4]], odds: f64
         let arrival = Arrival::ALL.iter().position(|one| *one == arrival)?;
         let (path, [_, _, ground, wiring]) = (path[number].0 * 3 + path[number].1, states[number]);
         let loose = station.children.iter().any(|child| GroundRun::ALL[states[*child][2]] == GroundRun::LooseBefore);
-        weight *= station.local[place(wiring, path, arrival)];
-        weight *= station.sight.map_or(1.0, |sight| sight[usize::from(loose)][ground][wiring]);
+        weight *= station.local[wiring][arrival][path];
+        weight *= station.sight.as_ref().map_or(1.0, |sight| sight[usize::from(loose)][ground][wiring]);
         whole.push((states[number], path, arrival));
     }
     (weight > 0.0).then_some((whole, weight))
@@ -193,8 +203,8 @@ proptest! {
         let stations = random_tree(seed);
         let all = enumerate(&stations);
         let total: f64 = all.iter().map(|(_, _, odds)| odds).sum();
-        let up = up(&stations, Over::Sum);
-        let said = up.total(Over::Sum) * up.scale.exp();
+        let up = up::<Sum>(&stations);
+        let said = up.total::<Sum>() * up.scale.exp();
         prop_assert!((said - total).abs() <= 1e-9 * total, "{said} and {total}");
         let Some(odds) = down(&stations, &up) else {
             prop_assert!(all.is_empty());
@@ -202,18 +212,18 @@ proptest! {
         };
         for (number, odds) in odds.iter().enumerate() {
             let (mut hot, mut neutral, mut ground) = ([0.0; 3], [0.0; 3], [0.0; 6]);
-            let mut local = vec![0.0; WIRINGS * PATHS * ARRIVALS];
+            let mut local = [[[0.0; PATHS]; ARRIVALS]; WIRINGS];
             for (_, whole, weight) in &all {
                 let (states, path, arrival) = whole[number];
                 hot[states[0]] += weight / total;
                 neutral[states[1]] += weight / total;
                 ground[states[2]] += weight / total;
-                local[place(states[3], path, arrival)] += weight / total;
+                local[states[3]][arrival][path] += weight / total;
             }
             prop_assert!(hot.iter().zip(odds.hot).all(|(counted, said)| close(said, *counted)));
             prop_assert!(neutral.iter().zip(odds.neutral).all(|(counted, said)| close(said, *counted)));
             prop_assert!(ground.iter().zip(odds.ground).all(|(counted, said)| close(said, *counted)));
-            prop_assert!(local.iter().zip(&odds.local).all(|(counted, said)| close(*said, *counted)));
+            prop_assert!(local.iter().flatten().flatten().zip(odds.local.iter().flatten().flatten()).all(|(counted, said)| close(*said, *counted)));
         }
     }
 
@@ -245,7 +255,7 @@ proptest! {
             let whole: Vec<_> = said.boxes.iter().map(|one| to_do(one.ground, one.state)).collect();
             prop_assert!(by_work.get(&whole).is_some_and(|odds| close(odds.ln(), said.log_odds)));
         }
-        if let Some((log_odds, ..)) = best(&stations, &up(&stations, Over::Best)) {
+        if let Some((log_odds, ..)) = best(&stations, &up::<Best>(&stations)) {
             prop_assert!(close(log_odds, counted[0].ln()));
         }
     }

@@ -1,9 +1,10 @@
 //! The likeliest explanations of all that was found on a circuit, each with another thing to do at some box.
 
 use super::best::{Told, best};
+use super::likely::Best;
 use super::state::{AtBox, Ground, GroundRun, WireState};
-use super::stations::{ARRIVALS, PATHS, RUNS, Stations, WIRINGS, at_box, place_with_run};
-use super::up::{Over, up};
+use super::stations::{ARRIVALS, PATHS, RUNS, Stations, WIRINGS, at_box};
+use super::up::up;
 use dwelling::BoxIndex;
 
 /// A state of a whole circuit that explains what was found.
@@ -90,7 +91,7 @@ struct Part {
 
 impl Part {
     fn of(stations: Stations, first_free: usize) -> Option<Self> {
-        let up = up(&stations, Over::Best);
+        let up = up::<Best>(&stations);
         let (log_odds, has_ground, told) = best(&stations, &up)?;
         Some(Self { stations, first_free, log_odds, has_ground, told })
     }
@@ -110,13 +111,15 @@ impl Part {
 /// Leaves of a station's states those of which this holds.
 fn restrict(stations: &mut Stations, at: usize, holds: impl Fn(ToDo) -> bool) {
     let station = &mut stations.all[at];
-    let mut only = station.only.take().unwrap_or_else(|| vec![true; RUNS * WIRINGS * PATHS * ARRIVALS]);
-    for (run_number, run) in GroundRun::ALL.iter().enumerate() {
-        for wiring in 0..WIRINGS {
-            for path in 0..PATHS {
-                for arrival in 0..ARRIVALS {
-                    let place = place_with_run(run_number, wiring, path, arrival);
-                    only[place] = only[place] && holds(to_do(*run, at_box(wiring, path, arrival)));
+    let everything = || Box::new([[[[1.0; PATHS]; ARRIVALS]; WIRINGS]; RUNS]);
+    let mut only = station.only.take().unwrap_or_else(everything);
+    for (run, of_run) in GroundRun::ALL.iter().zip(only.iter_mut()) {
+        for (wiring, of_wiring) in of_run.iter_mut().enumerate() {
+            for (arrival, of_arrival) in of_wiring.iter_mut().enumerate() {
+                for (path, only) in of_arrival.iter_mut().enumerate() {
+                    if !holds(to_do(*run, at_box(wiring, arrival, path))) {
+                        *only = 0.0;
+                    }
                 }
             }
         }

@@ -4,26 +4,33 @@
 //! seen depends on them as the physics of a meter has it. All states of the whole tree are weighed, exactly, by handing
 //! sums of products up the tree and their slopes down again.
 
+mod advice;
 mod best;
 mod circuit_belief;
 mod down;
 #[cfg(test)]
 mod enumeration;
 mod explanations;
+mod likely;
 mod meter_odds;
 mod priors;
 mod reading_odds;
 mod sighting_odds;
+mod stakes;
 mod state;
 mod stations;
 mod terminals;
+mod test_outcome;
 mod up;
 mod volt_band;
 
+pub use advice::{Advice, Expected};
 pub use circuit_belief::{BoxBelief, CircuitBelief, RunBelief, SURE_ENOUGH};
 pub use explanations::{Explained, Explanation};
 pub use priors::Priors;
+pub use stakes::{GroundWork, Stakes};
 pub use state::{Arrival, AtBox, Ground, GroundRun, Joined, WireState, Wiring};
+pub use test_outcome::{Outcome, Test};
 
 use dwelling::{BoxIndex, Dwelling, circuit_trees};
 
@@ -40,12 +47,18 @@ impl Beliefs {
     pub fn of(&self, index: BoxIndex) -> Option<&BoxBelief> {
         self.circuits.iter().flat_map(|circuit| &circuit.boxes).find(|belief| belief.at == index)
     }
+
+    /// Every test that is worth its minutes, the one worth most by the minute first.
+    #[must_use]
+    pub fn advice(&self, dwelling: &Dwelling, stakes: &Stakes) -> Vec<Advice> {
+        advice::advice(dwelling, &self.circuits, stakes)
+    }
 }
 
 /// What is believed of a dwelling by these priors.
 #[must_use]
 pub fn believe(dwelling: &Dwelling, priors: &Priors) -> Beliefs {
-    let mut known = stations::Remembered::default();
+    let mut known = stations::Remembered::new();
     let trees = circuit_trees(dwelling);
     let circuits = trees.iter().map(|tree| circuit_belief::believe_tree(dwelling, tree, priors, &mut known));
     Beliefs { circuits: circuits.collect() }

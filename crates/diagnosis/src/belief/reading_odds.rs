@@ -107,43 +107,15 @@ impl Signs {
         sum * self.impedance.map_or(1.0, |band| impedance_odds(slots, band))
     }
 
-    /// The same with a meter and a load that are known: every place where a slot may float, weighed.
+    /// The same with a meter and a load that are known.
     fn odds_under(&self, slots: Slots, draws: Draws, load: Loaded) -> f64 {
-        let weights = |of: Hangs| places(of, draws, load);
-        let (hot, neutral) = (weights(slots.hot), weights(slots.neutral));
-        let ground = if slots.ground_is.is_some() { [1.0, 0.0, 0.0, 0.0] } else { weights(slots.ground) };
         let mut sum = 0.0;
-        for (h, of_hot) in Floats::ALL.iter().zip(hot).filter(|(_, of)| *of > 0.0) {
-            for (n, of_neutral) in Floats::ALL.iter().zip(neutral).filter(|(_, of)| *of > 0.0) {
-                for (g, of_ground) in Floats::ALL.iter().zip(ground).filter(|(_, of)| *of > 0.0) {
-                    sum += of_hot * of_neutral * of_ground * self.odds_at(slots, [*h, *n, *g], draws, load);
-                }
-            }
-        }
+        each_place(slots, draws, load, |at, odds| sum += odds * self.odds_at(slots, at, draws, load));
         sum
     }
 
     fn odds_at(&self, slots: Slots, at: [Floats; 3], draws: Draws, load: Loaded) -> f64 {
-        let [hot, neutral, ground] = at;
-        let hot = (slots.hot, hot);
-        let neutral = (slots.neutral, neutral);
-        let ground = match slots.ground_is {
-            Some(Slot::Hot) => hot,
-            Some(Slot::Neutral) => neutral,
-            None => (slots.ground, ground),
-        };
-        let earth = (Hangs::Ground { weak: false }, Floats::Nowhere);
-        let odds_of = |which: Pair| -> Odds {
-            match (which, slots.ground_is) {
-                (Pair::HotGround, Some(Slot::Hot)) | (Pair::NeutralGround, Some(Slot::Neutral)) => one_conductor(),
-                (Pair::HotNeutral, _) => pair(hot, neutral, draws, load),
-                (Pair::HotGround, _) => pair(hot, ground, draws, load),
-                (Pair::NeutralGround, _) => pair(neutral, ground, draws, load),
-                (Pair::HotEarth, _) => pair(hot, earth, draws, load),
-                (Pair::NeutralEarth, _) => pair(neutral, earth, draws, load),
-                (Pair::GroundEarth, _) => pair(ground, earth, draws, load),
-            }
-        };
+        let odds_of = |which: Pair| pair_odds(slots, at, which, draws, load);
         let mut odds = 1.0;
         for (which, band) in &self.pairs {
             odds *= allowing(odds_of(*which)[*band as usize]);
@@ -154,6 +126,67 @@ impl Signs {
         }
         odds
     }
+}
+
+/// Calls with every place where the slots may float, and its odds.
+fn each_place(slots: Slots, draws: Draws, load: Loaded, mut call: impl FnMut([Floats; 3], f64)) {
+    let weights = |of: Hangs| places(of, draws, load);
+    let (hot, neutral) = (weights(slots.hot), weights(slots.neutral));
+    let ground = if slots.ground_is.is_some() { [1.0, 0.0, 0.0, 0.0] } else { weights(slots.ground) };
+    for (h, of_hot) in Floats::ALL.iter().zip(hot).filter(|(_, of)| *of > 0.0) {
+        for (n, of_neutral) in Floats::ALL.iter().zip(neutral).filter(|(_, of)| *of > 0.0) {
+            for (g, of_ground) in Floats::ALL.iter().zip(ground).filter(|(_, of)| *of > 0.0) {
+                call([*h, *n, *g], of_hot * of_neutral * of_ground);
+            }
+        }
+    }
+}
+
+/// The odds of one pair where the slots hang on this and float there.
+fn pair_odds(slots: Slots, at: [Floats; 3], which: Pair, draws: Draws, load: Loaded) -> Odds {
+    let [hot, neutral, ground] = at;
+    let hot = (slots.hot, hot);
+    let neutral = (slots.neutral, neutral);
+    let ground = match slots.ground_is {
+        Some(Slot::Hot) => hot,
+        Some(Slot::Neutral) => neutral,
+        None => (slots.ground, ground),
+    };
+    let earth = (Hangs::Ground { weak: false }, Floats::Nowhere);
+    match (which, slots.ground_is) {
+        (Pair::HotGround, Some(Slot::Hot)) | (Pair::NeutralGround, Some(Slot::Neutral)) => one_conductor(),
+        (Pair::HotNeutral, _) => pair(hot, neutral, draws, load),
+        (Pair::HotGround, _) => pair(hot, ground, draws, load),
+        (Pair::NeutralGround, _) => pair(neutral, ground, draws, load),
+        (Pair::HotEarth, _) => pair(hot, earth, draws, load),
+        (Pair::NeutralEarth, _) => pair(neutral, earth, draws, load),
+        (Pair::GroundEarth, _) => pair(ground, earth, draws, load),
+    }
+}
+
+/// Calls with every three bands that three pairs may read together, and their odds.
+pub(crate) fn each_three(
+    slots: Slots,
+    pairs: [Pair; 3],
+    draws: Draws,
+    load: Loaded,
+    mut call: impl FnMut([VoltBand; 3], f64),
+) {
+    each_place(slots, draws, load, |at, odds| {
+        let [first, second, third] = pairs.map(|which| pair_odds(slots, at, which, draws, load).map(allowing));
+        for (one, of_one) in VoltBand::ALL.iter().zip(first) {
+            for (two, of_two) in VoltBand::ALL.iter().zip(second) {
+                for (three, of_three) in VoltBand::ALL.iter().zip(third) {
+                    call([*one, *two, *three], odds * of_one * of_two * of_three);
+                }
+            }
+        }
+    });
+}
+
+/// How often a loaded test of the ground reads sound, poor, and as earth or nothing.
+pub(crate) fn impedances(slots: Slots) -> [f64; 3] {
+    [ImpedanceBand::Sound, ImpedanceBand::Poor, ImpedanceBand::Earth].map(|band| impedance_odds(slots, band))
 }
 
 fn allowing(odds: f64) -> f64 {

@@ -7,6 +7,7 @@ use super::state::{Arrival, AtBox, GroundRun, Joined, WireState, Wiring};
 use super::terminals::{Slots, slots};
 use dwelling::{BoxIndex, CableKind, CircuitTree, Dwelling, Feed, GroundPath, GroundSeen};
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// Pairs of the states of hot and neutral.
 pub(crate) const PATHS: usize = 9;
@@ -30,12 +31,39 @@ pub(crate) struct Station {
     pub(crate) hot: [f64; 3],
     pub(crate) neutral: [f64; 3],
     pub(crate) ground: [f64; RUNS],
-    /// How likely the device and its readings are: by wiring, path and arrival.
-    pub(crate) local: Vec<f64>,
+    /// How likely the device and its readings are.
+    pub(crate) local: Arc<Local>,
     /// How likely what was seen in the box is: by whether a run beyond is loose here, by its own run, by wiring.
-    pub(crate) sight: Option<[[[f64; WIRINGS]; RUNS]; 2]>,
-    /// What can be true here at all, where a question restricts it: by run, wiring, path and arrival.
-    pub(crate) only: Option<Vec<bool>>,
+    pub(crate) sight: Option<Arc<Sight>>,
+    /// What can be true here at all, where a question restricts it: by run, wiring, arrival and path, 1 or 0.
+    pub(crate) only: Option<Box<[Local; RUNS]>>,
+}
+
+/// Odds by a device's wiring, the ground that arrives, and the path.
+pub(crate) type Local = [[[f64; PATHS]; ARRIVALS]; WIRINGS];
+
+/// Odds of a sighting, by whether a run beyond is loose in the box, by its own run, by the device's wiring.
+pub(crate) type Sight = [[[f64; WIRINGS]; RUNS]; 2];
+
+impl Station {
+    /// How likely a wiring with all that was found here is, by path, where the run's ground is such, a run beyond is loose in
+    /// this box or not, and this arrives.
+    pub(crate) fn odds(&self, run: usize, loose: usize, wiring: usize, arrival: usize) -> [f64; PATHS] {
+        let mut odds = self.local[wiring][arrival];
+        if let Some(sight) = &self.sight {
+            let seen = sight[loose][run][wiring];
+            odds.iter_mut().for_each(|odds| *odds *= seen);
+        }
+        if let Some(only) = &self.only {
+            odds.iter_mut().zip(&only[run][wiring][arrival]).for_each(|(odds, only)| *odds *= only);
+        }
+        odds
+    }
+
+    /// How many cases of a run beyond that is or is not loose in this box are told apart: where nobody looked, none are.
+    pub(crate) const fn loose_matters(&self) -> usize {
+        if self.sight.is_some() { 2 } else { 1 }
+    }
 }
 
 /// A circuit, or the circuits of a multiwire set.
@@ -49,18 +77,8 @@ pub(crate) struct Stations {
     pub(crate) panel_has_ground: f64,
 }
 
-/// The place of a device's wiring, path and arrival in a station's odds.
-pub(crate) const fn place(wiring: usize, path: usize, arrival: usize) -> usize {
-    (wiring * PATHS + path) * ARRIVALS + arrival
-}
-
-/// The place of a run's ground, wiring, path and arrival in a station's restriction.
-pub(crate) const fn place_with_run(run: usize, wiring: usize, path: usize, arrival: usize) -> usize {
-    run * WIRINGS * PATHS * ARRIVALS + place(wiring, path, arrival)
-}
-
 /// What is true at a box, by the places in the lists of states.
-pub(crate) fn at_box(wiring: usize, path: usize, arrival: usize) -> AtBox {
+pub(crate) fn at_box(wiring: usize, arrival: usize, path: usize) -> AtBox {
     AtBox {
         hot: WireState::ALL[path / 3],
         neutral: WireState::ALL[path % 3],
@@ -80,19 +98,52 @@ pub(crate) fn is_possible(wiring: Wiring, arrival: Arrival) -> bool {
 }
 
 /// How likely sets of readings are, remembered: most boxes of a dwelling read like others.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub(crate) struct Remembered {
-    odds: BTreeMap<(Signs, Slots), f64>,
+    /// Every different way in which slots hang, and which of them each state of a device and what arrives makes.
+    ways: Vec<Slots>,
+    way_of: [[[usize; PATHS]; ARRIVALS]; WIRINGS],
+    /// The odds of each set of readings, by the way in which the slots hang.
+    odds: BTreeMap<Signs, Vec<f64>>,
 }
 
 impl Remembered {
-    pub(crate) fn odds(&mut self, signs: &Signs, at: Slots) -> f64 {
-        if let Some(odds) = self.odds.get(&(signs.clone(), at)) {
-            return *odds;
+    /// Nothing remembered yet.
+    pub(crate) fn new() -> Self {
+        let mut number: BTreeMap<Slots, usize> = BTreeMap::new();
+        let mut ways = Vec::new();
+        let mut way_of = [[[0; PATHS]; ARRIVALS]; WIRINGS];
+        for (wiring, of_wiring) in way_of.iter_mut().enumerate() {
+            for (arrival, of_arrival) in of_wiring.iter_mut().enumerate() {
+                for (path, way) in of_arrival.iter_mut().enumerate() {
+                    let slots = slots(at_box(wiring, arrival, path));
+                    *way = *number.entry(slots).or_insert_with(|| {
+                        ways.push(slots);
+                        ways.len() - 1
+                    });
+                }
+            }
         }
-        let odds = signs.odds(at);
-        self.odds.insert((signs.clone(), at), odds);
-        odds
+        Self { ways, way_of, odds: BTreeMap::new() }
+    }
+
+    /// The different ways in which slots hang.
+    pub(crate) fn ways(&self) -> &[Slots] {
+        &self.ways
+    }
+
+    /// The way in which the slots hang, by a device's wiring, the ground that arrives, and the path.
+    pub(crate) const fn way_of(&self, wiring: usize, arrival: usize, path: usize) -> usize {
+        self.way_of[wiring][arrival][path]
+    }
+
+    /// The odds of a set of readings, by the way in which the slots hang.
+    pub(crate) fn odds(&mut self, signs: &Signs) -> &[f64] {
+        if !self.odds.contains_key(signs) {
+            let odds = self.ways.iter().map(|slots| signs.odds(*slots)).collect();
+            self.odds.insert(signs.clone(), odds);
+        }
+        self.odds.get(signs).map_or(&[], Vec::as_slice)
     }
 }
 
@@ -144,25 +195,7 @@ impl Stations {
 }
 
 fn station(dwelling: &Dwelling, index: BoxIndex, priors: &Priors, known: &mut Remembered) -> Station {
-    let device_box = dwelling.device_box(index);
-    let mut local = vec![0.0; WIRINGS * PATHS * ARRIVALS];
-    let signs = signs_at(dwelling, index);
-    for (arrival_number, arrival) in Arrival::ALL.iter().enumerate() {
-        let odds = priors.wiring(device_box.holds, *arrival);
-        for (wiring_number, wiring) in Wiring::ALL.iter().enumerate() {
-            if odds[wiring_number] <= 0.0 || !is_possible(*wiring, *arrival) {
-                continue;
-            }
-            for path in 0..PATHS {
-                let at = slots(at_box(wiring_number, path, arrival_number));
-                let mut likely = odds[wiring_number];
-                for signs in &signs {
-                    likely *= (1.0 - MISTAKEN) * known.odds(signs, at) + MISTAKEN * signs.odds_if_mistaken();
-                }
-                local[place(wiring_number, path, arrival_number)] = likely;
-            }
-        }
-    }
+    let local = local(dwelling, index, priors, known);
     let cable = dwelling.cable_to(index);
     let sight = seen_at(dwelling, index).map(|seen| sight_of(seen, cable));
     Station {
@@ -172,14 +205,38 @@ fn station(dwelling: &Dwelling, index: BoxIndex, priors: &Priors, known: &mut Re
         hot: priors.hot,
         neutral: priors.neutral,
         ground: priors.ground(cable, dwelling.job.built),
-        local,
-        sight,
+        local: Arc::new(local),
+        sight: sight.map(Arc::new),
         only: None,
     }
 }
 
+/// How likely each wiring of a device is with all its readings, by the path and arrival.
+fn local(dwelling: &Dwelling, index: BoxIndex, priors: &Priors, known: &mut Remembered) -> Local {
+    let mut likely = vec![1.0; known.ways().len()];
+    for signs in signs_at(dwelling, index) {
+        let if_wrong = MISTAKEN * signs.odds_if_mistaken();
+        let odds = known.odds(&signs);
+        likely.iter_mut().zip(odds).for_each(|(likely, odds)| *likely *= (1.0 - MISTAKEN) * odds + if_wrong);
+    }
+    let holds = dwelling.device_box(index).holds;
+    let mut local = [[[0.0; PATHS]; ARRIVALS]; WIRINGS];
+    for (arrival, arrives) in Arrival::ALL.iter().enumerate() {
+        let odds = priors.wiring(holds, *arrives);
+        for (wiring, kind) in Wiring::ALL.iter().enumerate() {
+            if odds[wiring] <= 0.0 || !is_possible(*kind, *arrives) {
+                continue;
+            }
+            for (path, local) in local[wiring][arrival].iter_mut().enumerate() {
+                *local = odds[wiring] * likely[known.way_of(wiring, arrival, path)];
+            }
+        }
+    }
+    local
+}
+
 /// How likely a sighting is, by all that it depends on.
-pub(crate) fn sight_of(seen: GroundSeen, cable: CableKind) -> [[[f64; WIRINGS]; RUNS]; 2] {
+pub(crate) fn sight_of(seen: GroundSeen, cable: CableKind) -> Sight {
     let is_wire = cable.has_ground_wire() || cable.ground_path() == GroundPath::No;
     let metal = !is_wire && cable != CableKind::Unknown;
     [false, true].map(|loose_beyond| {

@@ -20,8 +20,13 @@ pub(crate) enum VoltBand {
     Over,
 }
 
+impl VoltBand {
+    /// Every band, lowest first.
+    pub(crate) const ALL: [Self; 6] = [Self::Zero, Self::Small, Self::Drop, Self::Between, Self::Line, Self::Over];
+}
+
 /// How many bands there are.
-pub(crate) const BANDS: usize = 6;
+pub(crate) const BANDS: usize = VoltBand::ALL.len();
 
 /// The band a reading lies in.
 pub(crate) fn volt_band(volts: Volts) -> VoltBand {
