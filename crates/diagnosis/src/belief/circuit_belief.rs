@@ -1,11 +1,12 @@
 //! What is believed of a circuit: of every box, of every run, and what does not fit together.
 
+use super::clash::{Clash, clashes};
 use super::down::{Odds, down};
 use super::likely::Sum;
 use super::priors::Priors;
 use super::reading_odds::MISTAKEN;
 use super::state::{Ground, GroundRun, Wiring};
-use super::stations::{Remembered, Stations, WIRINGS, at_box, seen_at, signs_at};
+use super::stations::{Remembered, Station, Stations, WIRINGS, at_box, seen_at, signs_at};
 use super::up::up;
 use crate::ground_reading::{GroundReading, ground_reading};
 use dwelling::{BoxIndex, CircuitIndex, CircuitTree, Dwelling};
@@ -20,6 +21,8 @@ pub struct CircuitBelief {
     pub circuits: Vec<CircuitIndex>,
     /// What is believed of its boxes, what feeds before what is fed; nothing where no state at all reads as it was found.
     pub boxes: Vec<BoxBelief>,
+    /// What of it does not fit together.
+    pub clashes: Vec<Clash>,
     pub(crate) stations: Stations,
 }
 
@@ -97,11 +100,21 @@ pub(crate) fn believe_tree(
     known: &mut Remembered,
 ) -> CircuitBelief {
     let stations = Stations::of(dwelling, tree, priors, known);
-    let up = up::<Sum>(&stations);
-    let odds = down(&stations, &up).unwrap_or_default();
-    let boxes =
-        odds.iter().zip(&stations.all).map(|(odds, station)| box_belief(dwelling, station.at, odds, priors, known));
-    CircuitBelief { circuits: tree.circuits.clone(), boxes: boxes.collect(), stations }
+    let boxes = beliefs_of(dwelling, &stations, priors, known);
+    let clashes = clashes(dwelling, &stations, &boxes, priors, known);
+    CircuitBelief { circuits: tree.circuits.clone(), boxes, clashes, stations }
+}
+
+/// What is believed of every station; nothing where what was found cannot be.
+pub(crate) fn beliefs_of(
+    dwelling: &Dwelling,
+    stations: &Stations,
+    priors: &Priors,
+    known: &mut Remembered,
+) -> Vec<BoxBelief> {
+    let odds = down(stations, &up::<Sum>(stations)).unwrap_or_default();
+    let of_station = |(odds, station): (&Odds, &Station)| box_belief(dwelling, station.at, odds, priors, known);
+    odds.iter().zip(&stations.all).map(of_station).collect()
 }
 
 fn box_belief(dwelling: &Dwelling, index: BoxIndex, odds: &Odds, priors: &Priors, known: &mut Remembered) -> BoxBelief {

@@ -7,14 +7,17 @@
 mod advice;
 mod best;
 mod circuit_belief;
+mod clash;
 mod down;
 #[cfg(test)]
 mod enumeration;
 mod explanations;
 mod likely;
 mod meter_odds;
+mod policy;
 mod priors;
 mod reading_odds;
+mod search_plan;
 mod sighting_odds;
 mod stakes;
 mod state;
@@ -26,8 +29,10 @@ mod volt_band;
 
 pub use advice::{Advice, Expected};
 pub use circuit_belief::{BoxBelief, CircuitBelief, RunBelief, SURE_ENOUGH};
+pub use clash::{Claim, Clash};
 pub use explanations::{Explained, Explanation};
 pub use priors::Priors;
+pub use search_plan::{SearchPlan, SearchStep};
 pub use stakes::{GroundWork, Stakes};
 pub use state::{Arrival, AtBox, Ground, GroundRun, Joined, WireState, Wiring};
 pub use test_outcome::{Outcome, Test};
@@ -69,5 +74,12 @@ impl CircuitBelief {
     #[must_use]
     pub fn explanations(&self, most: usize) -> Vec<Explanation> {
         explanations::explanations(&self.stations, most)
+    }
+
+    /// The search on this circuit that is expected to cost the least, tests and acting wrongly together; nothing where no
+    /// state of the circuit reads as it was found.
+    #[must_use]
+    pub fn search_plan(&self, dwelling: &Dwelling, stakes: &Stakes) -> Option<SearchPlan> {
+        search_plan::search_plan(dwelling, self, stakes)
     }
 }

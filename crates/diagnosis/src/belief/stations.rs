@@ -2,7 +2,7 @@
 
 use super::priors::Priors;
 use super::reading_odds::{MISTAKEN, Signs};
-use super::sighting_odds::sighting_odds;
+use super::sighting_odds::{odds_if_misseen, sighting_odds};
 use super::state::{Arrival, AtBox, GroundRun, Joined, WireState, Wiring};
 use super::terminals::{Slots, slots};
 use dwelling::{BoxIndex, CableKind, CircuitTree, Dwelling, Feed, GroundPath, GroundSeen};
@@ -195,7 +195,7 @@ impl Stations {
 }
 
 fn station(dwelling: &Dwelling, index: BoxIndex, priors: &Priors, known: &mut Remembered) -> Station {
-    let local = local(dwelling, index, priors, known);
+    let local = local_trusting(dwelling, index, priors, known, None);
     let cable = dwelling.cable_to(index);
     let sight = seen_at(dwelling, index).map(|seen| sight_of(seen, cable));
     Station {
@@ -211,11 +211,18 @@ fn station(dwelling: &Dwelling, index: BoxIndex, priors: &Priors, known: &mut Re
     }
 }
 
-/// How likely each wiring of a device is with all its readings, by the path and arrival.
-fn local(dwelling: &Dwelling, index: BoxIndex, priors: &Priors, known: &mut Remembered) -> Local {
+/// How likely each wiring of a device is with all its readings, by the path and arrival; of these, one set may be taken for
+/// right.
+pub(crate) fn local_trusting(
+    dwelling: &Dwelling,
+    index: BoxIndex,
+    priors: &Priors,
+    known: &mut Remembered,
+    trusted: Option<usize>,
+) -> Local {
     let mut likely = vec![1.0; known.ways().len()];
-    for signs in signs_at(dwelling, index) {
-        let if_wrong = MISTAKEN * signs.odds_if_mistaken();
+    for (set, signs) in signs_at(dwelling, index).into_iter().enumerate() {
+        let if_wrong = if trusted == Some(set) { 0.0 } else { MISTAKEN * signs.odds_if_mistaken() };
         let odds = known.odds(&signs);
         likely.iter_mut().zip(odds).for_each(|(likely, odds)| *likely *= (1.0 - MISTAKEN) * odds + if_wrong);
     }
@@ -248,4 +255,11 @@ pub(crate) fn sight_of(seen: GroundSeen, cable: CableKind) -> Sight {
         }
         odds
     })
+}
+
+/// The same where the sighting is right.
+pub(crate) fn sight_trusted(seen: GroundSeen, cable: CableKind) -> Sight {
+    let mut odds = sight_of(seen, cable);
+    odds.iter_mut().flatten().flatten().for_each(|odds| *odds -= odds_if_misseen());
+    odds
 }

@@ -1,0 +1,193 @@
+//! The whole search on one circuit: what to test or open first, what after each outcome, and how many boxes that opens.
+
+use super::circuit_belief::CircuitBelief;
+use super::explanations::{Explained, Explanation, explanations};
+use super::likely::Sum;
+use super::policy::{Decision, MOST_CASES, Policy, Question, Trial, best_policy};
+use super::stakes::{GroundWork, Stakes};
+use super::state::{Ground, GroundRun, WireState, Wiring};
+use super::stations::{Stations, sight_of};
+use super::terminals::slots;
+use super::test_outcome::{Outcome, Test, outcome_odds, sightings};
+use super::up::up;
+use dwelling::{BoxIndex, Dwelling};
+
+/// A search over the likeliest explanations of a circuit, each taken to read as it most likely does.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SearchPlan {
+    /// The explanations that it tells apart, likeliest first.
+    pub explanations: Vec<Explanation>,
+    /// How much of all that is possible they cover, between 0 and 1.
+    pub covers: f64,
+    /// What to do first, and then.
+    pub step: SearchStep,
+    /// The expected minutes of all its tests.
+    pub minutes: f64,
+    /// How many boxes it opens on average.
+    pub opens: f64,
+    /// How many boxes it opens at most.
+    pub opens_at_most: usize,
+}
+
+/// A step of a search.
+#[derive(Clone, Debug, PartialEq)]
+pub enum SearchStep {
+    /// Nothing more that is worth its minutes: act on these explanations, by their places, likeliest first.
+    Act(Vec<usize>),
+    /// A test, and what follows by its outcome.
+    Test {
+        /// Where.
+        at: BoxIndex,
+        /// What.
+        test: Test,
+        /// By outcome: it, how likely it is then, and what follows; likeliest first.
+        then: Vec<(Outcome, f64, SearchStep)>,
+    },
+}
+
+/// The search on a circuit that is expected to cost the least, tests and acting wrongly together; nothing where what was
+/// found cannot be.
+pub(crate) fn search_plan(dwelling: &Dwelling, circuit: &CircuitBelief, stakes: &Stakes) -> Option<SearchPlan> {
+    let stations = &circuit.stations;
+    let explanations = explanations(stations, MOST_CASES);
+    let first = explanations.first()?.log_odds;
+    let odds: Vec<f64> = explanations.iter().map(|one| (one.log_odds - first).exp()).collect();
+    let all = up::<Sum>(stations).log_odds::<Sum>();
+    let covers = explanations.iter().map(|one| (one.log_odds - all).exp()).sum::<f64>().min(1.0);
+    let mut tests = Vec::new();
+    for (number, station) in stations.all.iter().enumerate() {
+        let device_box = dwelling.device_box(station.at);
+        for test in Test::ALL {
+            let open = match test {
+                Test::OpenBox => station.sight.is_none() && !device_box.do_not_disturb,
+                _ => device_box.holds.takes_grounding_plug(),
+            };
+            if open {
+                let outcomes = explanations.iter().map(|one| outcome(dwelling, stations, one, number, *test)).collect();
+                tests.push((station.at, *test, Trial { minutes: stakes.minutes(*test), outcomes }));
+            }
+        }
+    }
+    let decisions = decisions(dwelling, &explanations, stakes);
+    let trials = tests.iter().map(|(_, _, trial)| trial.clone()).collect();
+    let policy = best_policy(&Question { odds, tests: trials, decisions });
+    let named: Vec<(BoxIndex, Test)> = tests.iter().map(|(at, test, _)| (*at, *test)).collect();
+    let (minutes, opens, opens_at_most) = counts(&policy, &named, stakes);
+    Some(SearchPlan { explanations, covers, step: step(&policy, &named), minutes, opens, opens_at_most })
+}
+
+/// What comes out of a test most likely where an explanation is true: the place of the outcome.
+fn outcome(dwelling: &Dwelling, stations: &Stations, told: &Explanation, number: usize, test: Test) -> usize {
+    let one = &told.boxes[number];
+    let odds = match test {
+        Test::OpenBox => {
+            let children = &stations.all[number].children;
+            let loose = children.iter().any(|child| told.boxes[*child].ground == GroundRun::LooseBefore);
+            let cable = dwelling.cable_to(one.at);
+            let seen = test.outcomes().iter().map(|outcome| {
+                let of = |seen: &dwelling::GroundSeen| {
+                    sight_of(*seen, cable)[usize::from(loose)][one.ground as usize][one.state.wiring as usize]
+                };
+                sightings(*outcome).iter().map(of).sum::<f64>()
+            });
+            seen.collect()
+        }
+        _ => outcome_odds(test, slots(one.state)),
+    };
+    let best = odds.iter().enumerate().max_by(|left, right| left.1.total_cmp(right.1));
+    best.map_or(0, |(place, _)| place)
+}
+
+/// What is to be decided about every box and run, and what each way of acting costs under each explanation.
+fn decisions(dwelling: &Dwelling, explanations: &[Explanation], stakes: &Stakes) -> Vec<Decision> {
+    let boxes = explanations.first().map_or(0, |one| one.boxes.len());
+    let mut found = Vec::new();
+    for number in 0..boxes {
+        let under = |cost: &dyn Fn(&Explained) -> f64| {
+            explanations.iter().map(|one| cost(&one.boxes[number])).collect::<Vec<f64>>()
+        };
+        let fault = |[left, needless]: [f64; 2], is: &dyn Fn(&Explained) -> bool| Decision {
+            costs: vec![
+                under(&|one| if is(one) { left } else { 0.0 }),
+                under(&|one| if is(one) { 0.0 } else { needless }),
+            ],
+        };
+        found.push(fault(stakes.wire, &|one| one.hot != WireState::Sound));
+        found.push(fault(stakes.wire, &|one| one.neutral != WireState::Sound));
+        found.push(of_run(&under, stakes));
+        let is_receptacle =
+            explanations.first().is_some_and(|one| dwelling.device_box(one.boxes[number].at).holds.is_receptacle());
+        if is_receptacle {
+            found.push(fault(stakes.polarity, &|one| {
+                matches!(one.state.wiring, Wiring::HotNeutralReversed | Wiring::ReversedJumper)
+            }));
+            let works = [GroundWork::Rely, GroundWork::Mend, GroundWork::DoWithout, GroundWork::Disarm];
+            let of_work = |work: GroundWork| {
+                let cost = |ground: Ground| stakes.ground[ground as usize][work as usize];
+                under(&|one| cost(one.state.ground()))
+            };
+            found.push(Decision { costs: works.map(of_work).to_vec() });
+        }
+    }
+    found
+}
+
+/// What something costs under each explanation.
+type Under<'a> = dyn Fn(&dyn Fn(&Explained) -> f64) -> Vec<f64> + 'a;
+
+/// Where to open a run for a ground that is not connected: nowhere, here, or in the box before.
+fn of_run(under: &Under, stakes: &Stakes) -> Decision {
+    let [left, other_box, needless] = stakes.broken;
+    let here = |one: &Explained| matches!(one.ground, GroundRun::LooseHere | GroundRun::CutOffHere);
+    let before = |one: &Explained| one.ground == GroundRun::LooseBefore;
+    let opened = |one: &Explained, right: bool, wrong: bool| match (right, wrong) {
+        (true, _) => 0.0,
+        (_, true) => other_box,
+        _ => {
+            debug_assert!(!here(one) && !before(one));
+            needless
+        }
+    };
+    Decision {
+        costs: vec![
+            under(&|one| if here(one) || before(one) { left } else { 0.0 }),
+            under(&|one| opened(one, here(one), before(one))),
+            under(&|one| opened(one, before(one), here(one))),
+        ],
+    }
+}
+
+fn step(policy: &Policy, tests: &[(BoxIndex, Test)]) -> SearchStep {
+    match policy {
+        Policy::Act { cases, .. } => SearchStep::Act(cases.clone()),
+        Policy::Test { test, then, .. } => {
+            let (at, test) = tests[*test];
+            let mut then: Vec<(Outcome, f64, SearchStep)> = then
+                .iter()
+                .map(|(outcome, share, policy)| (test.outcomes()[*outcome], *share, step(policy, tests)))
+                .collect();
+            then.sort_by(|left, right| right.1.total_cmp(&left.1));
+            SearchStep::Test { at, test, then }
+        }
+    }
+}
+
+/// The expected minutes, and how many boxes are opened on average and at most.
+fn counts(policy: &Policy, tests: &[(BoxIndex, Test)], stakes: &Stakes) -> (f64, f64, usize) {
+    match policy {
+        Policy::Act { .. } => (0.0, 0.0, 0),
+        Policy::Test { test, then, .. } => {
+            let (_, test) = tests[*test];
+            let opens = usize::from(test == Test::OpenBox);
+            let (mut minutes, mut on_average, mut at_most) = (stakes.minutes(test), 0.0, 0);
+            on_average += if opens == 1 { 1.0 } else { 0.0 };
+            for (_, share, policy) in then {
+                let (of_minutes, of_average, of_most) = counts(policy, tests, stakes);
+                minutes += share * of_minutes;
+                on_average += share * of_average;
+                at_most = at_most.max(of_most);
+            }
+            (minutes, on_average, opens + at_most)
+        }
+    }
+}
