@@ -27,6 +27,7 @@ pub const PURE_CRATES: &[PureCrate] = &[
     },
     PureCrate { name: "rulebook", ours: &["dwelling", "electrical"], others: READING_AND_WRITING_VALUES },
     PureCrate { name: "diagnosis", ours: &["dwelling", "electrical"], others: READING_AND_WRITING_VALUES },
+    PureCrate { name: "simulation", ours: &["diagnosis", "dwelling", "electrical"], others: NONE },
     PureCrate { name: "estimate", ours: &["dwelling", "electrical"], others: READING_AND_WRITING_VALUES },
     PureCrate {
         name: "remedies",

@@ -31,11 +31,16 @@ pub use advice::{Advice, Expected};
 pub use circuit_belief::{BoxBelief, CircuitBelief, RunBelief, SURE_ENOUGH};
 pub use clash::{Claim, Clash};
 pub use explanations::{Explained, Explanation};
+pub use meter_odds::{Draws, Floats, Loaded, Odds, floats, pair, places};
 pub use priors::Priors;
+pub use reading_odds::MISTAKEN;
 pub use search_plan::{SearchPlan, SearchStep};
+pub use sighting_odds::{MISSEEN, sighting_odds};
 pub use stakes::{GroundWork, Stakes};
 pub use state::{Arrival, AtBox, Ground, GroundRun, Joined, WireState, Wiring};
+pub use terminals::{Hangs, Slot, Slots, slots};
 pub use test_outcome::{Outcome, Test};
+pub use volt_band::{VoltBand, volt_band};
 
 use dwelling::{BoxIndex, Dwelling, circuit_trees};
 

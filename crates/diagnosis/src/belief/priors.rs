@@ -56,13 +56,15 @@ const NO_GROUND: [f64; 6] = [0.0, 0.0, 0.0, 0.0, 0.0, 1.0];
 
 impl Priors {
     /// The odds of a run's grounding path by its wiring method and the year of building, with what is recorded wrongly.
-    pub(crate) fn ground(&self, cable: CableKind, built: Option<u16>) -> [f64; 6] {
+    #[must_use]
+    pub fn ground(&self, cable: CableKind, built: Option<u16>) -> [f64; 6] {
         let unseen = self.unseen(built);
         mix(self.cable_misrecorded, &unseen, &self.by_record(cable, built))
     }
 
     /// The same if the wiring method is what the record says.
-    pub(crate) fn by_record(&self, cable: CableKind, built: Option<u16>) -> [f64; 6] {
+    #[must_use]
+    pub fn by_record(&self, cable: CableKind, built: Option<u16>) -> [f64; 6] {
         match cable {
             CableKind::NmWithGround | CableKind::MetalCladWithGround => self.ground_of_grounded,
             CableKind::NmReducedGround => self.ground_of_reduced,
@@ -77,7 +79,8 @@ impl Priors {
     }
 
     /// The odds of a run that nobody has seen.
-    pub(crate) fn unseen(&self, built: Option<u16>) -> [f64; 6] {
+    #[must_use]
+    pub fn unseen(&self, built: Option<u16>) -> [f64; 6] {
         let [until_1945, until_1961, until_1969, later, unknown] = self.unseen_brings_ground;
         let brings = match built {
             Some(..=1945) => until_1945,
@@ -90,7 +93,8 @@ impl Priors {
     }
 
     /// The odds of a device's wiring by what it is and by what arrives.
-    pub(crate) fn wiring(&self, holds: Holding, arrival: Arrival) -> [f64; 6] {
+    #[must_use]
+    pub fn wiring(&self, holds: Holding, arrival: Arrival) -> [f64; 6] {
         let odds = if arrival.reaches() { self.wiring_where_grounded } else { self.wiring_where_not };
         let can_be = |wiring: Wiring| match wiring {
             Wiring::Right => true,
@@ -105,8 +109,20 @@ impl Priors {
         left.map(|odds| odds / total)
     }
 
+    /// How likely a panel has a ground for its circuits, by what is known of its ground bar.
+    #[must_use]
+    pub const fn panel_has_ground(&self, bar: Option<bool>) -> f64 {
+        match bar {
+            Some(true) => 1.0 - self.cable_misrecorded,
+            // Grounds may end at the neutral bar of service equipment, or at nothing.
+            Some(false) => 0.3,
+            None => self.unseen_panel_has_ground,
+        }
+    }
+
     /// How likely it is that a wiring method was recorded wrongly, where the run is in this state.
-    pub(crate) fn misrecorded(&self, cable: CableKind, built: Option<u16>, run: GroundRun) -> f64 {
+    #[must_use]
+    pub fn misrecorded(&self, cable: CableKind, built: Option<u16>, run: GroundRun) -> f64 {
         if cable == CableKind::Unknown {
             return 0.0;
         }

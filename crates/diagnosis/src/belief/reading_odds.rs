@@ -36,7 +36,7 @@ enum ImpedanceBand {
 }
 
 /// How often a set of readings is written down wrongly, or taken at another opening. Common practice, no source.
-pub(crate) const MISTAKEN: f64 = 0.004;
+pub const MISTAKEN: f64 = 0.004;
 /// How likely any band is when a set is wrong.
 const ANY_BAND: f64 = 1.0 / 5.0;
 /// How likely any verdict of a plug-in tester, or band of impedance, is when a set is wrong.
@@ -88,8 +88,9 @@ impl Signs {
     /// The odds of these readings where the slots hang on this.
     pub(crate) fn odds(&self, slots: Slots) -> f64 {
         let draws: &[(Draws, f64)] = match self.draws {
+            _ if self.pairs.is_empty() => &[(Draws::Much, 1.0)],
             Some(Draws::Little) => &[(Draws::Little, 1.0)],
-            Some(Draws::Much) => &[(Draws::Much, 1.0)],
+            Some(Draws::Much | Draws::Lamps) => &[(Draws::Much, 1.0)],
             None => &[(Draws::Little, 0.7), (Draws::Much, 0.3)],
         };
         let loads: &[(Loaded, f64)] = match self.load {
@@ -99,32 +100,25 @@ impl Signs {
             None => &[(Loaded::No, 0.8), (Loaded::Lamp, 0.15), (Loaded::Heavily, 0.05)],
         };
         let mut sum = 0.0;
-        for (draws, of_draws) in draws {
-            for (load, of_load) in loads {
-                sum += of_draws * of_load * self.odds_under(slots, *draws, *load);
-            }
+        for (load, of_load) in loads {
+            let of_pairs = draws.iter().map(|(draws, of_draws)| of_draws * self.odds_under(slots, *draws, *load));
+            let of_tester = self.tester.map_or(1.0, |verdict| tester_odds(slots, *load, verdict));
+            sum += of_load * of_pairs.sum::<f64>() * of_tester;
         }
         sum * self.impedance.map_or(1.0, |band| impedance_odds(slots, band))
     }
 
-    /// The same with a meter and a load that are known.
+    /// The same with a meter and a load that are known: every place where a slot may float, weighed.
     fn odds_under(&self, slots: Slots, draws: Draws, load: Loaded) -> f64 {
         let mut sum = 0.0;
-        each_place(slots, draws, load, |at, odds| sum += odds * self.odds_at(slots, at, draws, load));
+        each_place(slots, draws, load, |at, odds| {
+            let each = self
+                .pairs
+                .iter()
+                .map(|(which, band)| allowing(pair_odds(slots, at, *which, draws, load)[*band as usize]));
+            sum += odds * each.product::<f64>();
+        });
         sum
-    }
-
-    fn odds_at(&self, slots: Slots, at: [Floats; 3], draws: Draws, load: Loaded) -> f64 {
-        let odds_of = |which: Pair| pair_odds(slots, at, which, draws, load);
-        let mut odds = 1.0;
-        for (which, band) in &self.pairs {
-            odds *= allowing(odds_of(*which)[*band as usize]);
-        }
-        if let Some(verdict) = self.tester {
-            let lit = [Pair::HotNeutral, Pair::HotGround, Pair::NeutralGround].map(|which| lights(odds_of(which)));
-            odds *= verdict_odds(lit, slots.ground_is == Some(Slot::Neutral), verdict);
-        }
-        odds
     }
 }
 
@@ -154,7 +148,7 @@ fn pair_odds(slots: Slots, at: [Floats; 3], which: Pair, draws: Draws, load: Loa
     };
     let earth = (Hangs::Ground { weak: false }, Floats::Nowhere);
     match (which, slots.ground_is) {
-        (Pair::HotGround, Some(Slot::Hot)) | (Pair::NeutralGround, Some(Slot::Neutral)) => one_conductor(),
+        (Pair::HotGround, Some(Slot::Hot)) | (Pair::NeutralGround, Some(Slot::Neutral)) => one_conductor(load),
         (Pair::HotNeutral, _) => pair(hot, neutral, draws, load),
         (Pair::HotGround, _) => pair(hot, ground, draws, load),
         (Pair::NeutralGround, _) => pair(neutral, ground, draws, load),
@@ -189,6 +183,18 @@ pub(crate) fn impedances(slots: Slots) -> [f64; 3] {
     [ImpedanceBand::Sound, ImpedanceBand::Poor, ImpedanceBand::Earth].map(|band| impedance_odds(slots, band))
 }
 
+/// How often a plug-in tester gives a verdict where the slots hang on this.
+fn tester_odds(slots: Slots, load: Loaded, verdict: TesterVerdict) -> f64 {
+    let finds_join = finds_join(slots);
+    let mut sum = 0.0;
+    each_place(slots, Draws::Lamps, load, |at, odds| {
+        let lamps = [Pair::HotNeutral, Pair::HotGround, Pair::NeutralGround];
+        let lit = lamps.map(|which| lights(pair_odds(slots, at, which, Draws::Lamps, load)));
+        sum += odds * verdict_odds(lit, finds_join, verdict);
+    });
+    sum
+}
+
 fn allowing(odds: f64) -> f64 {
     (1.0 - UNFORESEEN) * odds + UNFORESEEN
 }
@@ -200,16 +206,25 @@ fn power(base: f64, times: usize) -> f64 {
 /// How often a plug-in tester takes a pair for live. Common practice, no source: it shows some phantoms and not others.
 fn lights(odds: Odds) -> f64 {
     let [_, _, _, between, line, over] = odds;
-    0.3 * between + 0.995 * (line + over) + 0.001
+    0.05 * between + 0.998 * (line + over) + 0.000_5
+}
+
+/// How often a tester says that neutral and ground are joined: three in ten are of the kind that looks for it, and these find
+/// half of the joins in other boxes. Common practice, no source.
+fn finds_join(slots: Slots) -> f64 {
+    match (slots.ground_is, slots.ground) {
+        (Some(Slot::Neutral), _) => 0.3,
+        (_, Hangs::NeutralElsewhere { .. }) => 0.15,
+        _ => 0.000_5,
+    }
 }
 
 /// How often a plug-in tester gives a verdict, from how often it takes each of three pairs for live.
 ///
-/// Common practice, no source: the meanings of its eight cases; a kind that looks for a join finds three in ten.
-fn verdict_odds([hot_neutral, hot_ground, neutral_ground]: [f64; 3], joined: bool, verdict: TesterVerdict) -> f64 {
+/// Common practice, no source: the meanings of its eight cases.
+fn verdict_odds([hot_neutral, hot_ground, neutral_ground]: [f64; 3], finds_join: f64, verdict: TesterVerdict) -> f64 {
     let not = |odds: f64| 1.0 - odds;
     let correct = hot_neutral * hot_ground * not(neutral_ground);
-    let finds_join = if joined { 0.3 } else { 0.003 };
     match verdict {
         TesterVerdict::Correct => correct * (1.0 - finds_join),
         TesterVerdict::FalseGround => correct * finds_join,
@@ -227,11 +242,12 @@ fn verdict_odds([hot_neutral, hot_ground, neutral_ground]: [f64; 3], joined: boo
 /// How often a loaded test of the ground reads in a band. Common practice, no source.
 fn impedance_odds(slots: Slots, band: ImpedanceBand) -> f64 {
     let odds = match (slots.ground_is, slots.ground) {
-        (Some(Slot::Neutral), _) | (None, Hangs::NeutralElsewhere { weak: false }) => [0.93, 0.06, 0.01],
-        (None, Hangs::Ground { weak: false }) => [0.96, 0.035, 0.005],
-        (None, Hangs::Ground { weak: true }) => [0.10, 0.60, 0.30],
-        (None, Hangs::NeutralElsewhere { weak: true } | Hangs::Neutral { .. }) => [0.20, 0.50, 0.30],
-        _ => [0.01, 0.02, 0.97],
+        (_, Hangs::Neutral { weak: false } | Hangs::Ground { weak: false }) => [0.998, 0.001, 0.001],
+        (_, Hangs::Ground { weak: true }) => [0.005, 0.31, 0.685],
+        (_, Hangs::NeutralElsewhere { weak: false }) => [0.81, 0.06, 0.13],
+        (_, Hangs::NeutralElsewhere { weak: true }) => [0.41, 0.26, 0.33],
+        (_, Hangs::Neutral { weak: true }) => [0.31, 0.39, 0.30],
+        _ => [0.001, 0.001, 0.998],
     };
     odds[band as usize]
 }

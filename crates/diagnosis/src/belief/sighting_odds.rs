@@ -1,24 +1,28 @@
 //! How likely a sighting of the ground in an opened box is, by what is true there.
 
 use super::state::{GroundRun, Wiring};
-use dwelling::GroundSeen;
+use dwelling::{CableKind, GroundPath, GroundSeen};
 
 /// How often a look into a box is written down wrongly, or at another box. Common practice, no source.
-const MISSEEN: f64 = 0.004;
+pub const MISSEEN: f64 = 0.004;
 
 /// What somebody who looks into a box can find of its ground.
 const KINDS: f64 = 9.0;
 
-/// How likely a sighting is where the run to the box, its device, and any run beyond that is loose in this box are such.
+/// How likely a sighting is where the run to the box, its device, and any run beyond that is loose in this box are such, if
+/// it is written down rightly.
 ///
 /// Common practice, no source: a jumper in plain sight is seen nine times in ten, a loose conductor folded away eight.
-pub(crate) fn sighting_odds(seen: GroundSeen, run: GroundRun, wiring: Wiring, loose_beyond: bool, metal: bool) -> f64 {
+#[must_use]
+pub fn sighting_odds(seen: GroundSeen, cable: CableKind, run: GroundRun, wiring: Wiring, loose_beyond: bool) -> f64 {
     use GroundSeen::{
         Connected, CutOff, Jumper, Loose, MetalLoose, MetalTight, NoneSeen, NotOpened, PipeOrRod, Unconnected,
     };
     if seen == NotOpened {
         return 1.0;
     }
+    let is_wire = cable.has_ground_wire() || cable.ground_path() == GroundPath::No;
+    let metal = !is_wire && cable != CableKind::Unknown;
     let jumper = matches!(wiring, Wiring::NeutralJumper | Wiring::ReversedJumper);
     let loose_device = wiring == Wiring::GroundNotLanded;
     let sees_jumper = if jumper { 0.90 } else { 0.001 };
@@ -45,7 +49,7 @@ pub(crate) fn sighting_odds(seen: GroundSeen, run: GroundRun, wiring: Wiring, lo
     let pipe = 0.005;
     let rest = (1.0 - sees_jumper) * (1.0 - pipe);
     let total: f64 = of_run.iter().sum();
-    let odds = match seen {
+    match seen {
         Jumper => sees_jumper,
         PipeOrRod => (1.0 - sees_jumper) * pipe,
         Connected => rest * of_run[0] / total,
@@ -56,7 +60,11 @@ pub(crate) fn sighting_odds(seen: GroundSeen, run: GroundRun, wiring: Wiring, lo
         MetalTight => rest * of_run[5] / total,
         MetalLoose => rest * of_run[6] / total,
         NotOpened => 1.0,
-    };
+    }
+}
+
+/// The same with what is written down wrongly.
+pub(crate) fn allowing_mistakes(odds: f64) -> f64 {
     (1.0 - MISSEEN) * odds + odds_if_misseen()
 }
 

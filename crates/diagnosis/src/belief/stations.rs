@@ -2,10 +2,10 @@
 
 use super::priors::Priors;
 use super::reading_odds::{MISTAKEN, Signs};
-use super::sighting_odds::{odds_if_misseen, sighting_odds};
+use super::sighting_odds::{allowing_mistakes, odds_if_misseen, sighting_odds};
 use super::state::{Arrival, AtBox, GroundRun, Joined, WireState, Wiring};
 use super::terminals::{Slots, slots};
-use dwelling::{BoxIndex, CableKind, CircuitTree, Dwelling, Feed, GroundPath, GroundSeen};
+use dwelling::{BoxIndex, CableKind, CircuitTree, Dwelling, Feed, GroundSeen};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -184,12 +184,7 @@ impl Stations {
                 None => roots.push(at),
             }
         }
-        let panel_has_ground = match dwelling.panel(tree.panel).ground_bar {
-            Some(true) => 1.0 - priors.cable_misrecorded,
-            // Grounds may end at the neutral bar of service equipment, or at nothing.
-            Some(false) => 0.3,
-            None => priors.unseen_panel_has_ground,
-        };
+        let panel_has_ground = priors.panel_has_ground(dwelling.panel(tree.panel).ground_bar);
         Self { all, roots, panel_has_ground }
     }
 }
@@ -244,13 +239,12 @@ pub(crate) fn local_trusting(
 
 /// How likely a sighting is, by all that it depends on.
 pub(crate) fn sight_of(seen: GroundSeen, cable: CableKind) -> Sight {
-    let is_wire = cable.has_ground_wire() || cable.ground_path() == GroundPath::No;
-    let metal = !is_wire && cable != CableKind::Unknown;
     [false, true].map(|loose_beyond| {
         let mut odds = [[0.0; WIRINGS]; RUNS];
         for (run_number, run) in GroundRun::ALL.iter().enumerate() {
             for (wiring_number, wiring) in Wiring::ALL.iter().enumerate() {
-                odds[run_number][wiring_number] = sighting_odds(seen, *run, *wiring, loose_beyond, metal);
+                let seen = sighting_odds(seen, cable, *run, *wiring, loose_beyond);
+                odds[run_number][wiring_number] = allowing_mistakes(seen);
             }
         }
         odds

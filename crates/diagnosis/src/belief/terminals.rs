@@ -4,7 +4,7 @@ use super::state::{Arrival, AtBox, Joined, WireState, Wiring};
 
 /// What a terminal hangs on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(crate) enum Hangs {
+pub enum Hangs {
     /// The hot conductor, through a bad joint or not.
     Hot {
         /// Whether through a bad joint.
@@ -29,31 +29,37 @@ pub(crate) enum Hangs {
     OpenNeutral,
     /// A hot conductor that is broken: what is plugged in pulls it to the neutral.
     OpenHot,
-    /// A grounding conductor of a cable that is connected to nothing.
-    FloatingWire,
+    /// A bonded group that is connected to nothing: a bare terminal, or the conductors of cables behind it too.
+    FloatingGround,
     /// A terminal without any conductor.
     FloatingTerminal,
 }
 
 /// What the three slots of an opening hang on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(crate) struct Slots {
-    pub(crate) hot: Hangs,
-    pub(crate) neutral: Hangs,
-    pub(crate) ground: Hangs,
+pub struct Slots {
+    /// The hot slot.
+    pub hot: Hangs,
+    /// The neutral slot.
+    pub neutral: Hangs,
+    /// The ground slot.
+    pub ground: Hangs,
     /// The slot that a jumper here, or a broken neutral in common, makes one with the ground slot.
-    pub(crate) ground_is: Option<Slot>,
+    pub ground_is: Option<Slot>,
 }
 
 /// A slot that can be one with the ground slot.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(crate) enum Slot {
+pub enum Slot {
+    /// The hot slot.
     Hot,
+    /// The neutral slot.
     Neutral,
 }
 
 /// What the slots of an opening in this state hang on.
-pub(crate) fn slots(at: AtBox) -> Slots {
+#[must_use]
+pub fn slots(at: AtBox) -> Slots {
     let hot = match at.hot {
         WireState::Sound => Hangs::Hot { weak: false },
         WireState::Weak => Hangs::Hot { weak: true },
@@ -74,8 +80,7 @@ pub(crate) fn slots(at: AtBox) -> Slots {
             (Joined::Neutral, Hangs::Neutral { weak }) => Hangs::NeutralElsewhere { weak },
             (Joined::Neutral, _) => Hangs::OpenNeutral,
             (Joined::Hot, _) => hot,
-            (Joined::Nothing, _) if matches!(at.arrival, Arrival::Broken(_)) => Hangs::FloatingWire,
-            (Joined::Nothing, _) => Hangs::FloatingTerminal,
+            (Joined::Nothing, _) => Hangs::FloatingGround,
         },
     };
     let one_neutral = bonded == Hangs::OpenNeutral && neutral == Hangs::OpenNeutral;

@@ -5,7 +5,7 @@ use electrical::Volts;
 
 /// Where a reading lies; the bounds are those of all findings.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(crate) enum VoltBand {
+pub enum VoltBand {
     /// Nothing at all, as between two points of one conductor.
     Zero,
     /// Up to what a sound neutral drops.
@@ -29,7 +29,8 @@ impl VoltBand {
 pub(crate) const BANDS: usize = VoltBand::ALL.len();
 
 /// The band a reading lies in.
-pub(crate) fn volt_band(volts: Volts) -> VoltBand {
+#[must_use]
+pub fn volt_band(volts: Volts) -> VoltBand {
     let size = size_of(volts);
     let up_to = |bound: Volts| size <= bound.as_millivolts();
     if up_to(JOINED_UP_TO) {

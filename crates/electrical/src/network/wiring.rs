@@ -68,6 +68,18 @@ impl SolvedCircuit {
         self.shown(self.circuit.terminal(opening, from), self.circuit.terminal(opening, to), meter)
     }
 
+    /// The node of a terminal of a device.
+    #[must_use]
+    pub fn terminal(&self, opening: Opening, wire: Wire) -> Node {
+        self.circuit.terminal(opening, wire)
+    }
+
+    /// What a meter shows between two nodes, of one opening or of two.
+    #[must_use]
+    pub fn reading_of_nodes(&self, from: Node, to: Node, meter: Meter) -> Voltage {
+        self.shown(from, to, meter)
+    }
+
     /// What a meter shows from a terminal of a device to true earth.
     #[must_use]
     pub fn reading_to_earth(&self, opening: Opening, wire: Wire, meter: Meter) -> Voltage {
