@@ -12,6 +12,7 @@ mod down;
 #[cfg(test)]
 mod enumeration;
 mod explanations;
+mod factors;
 mod likely;
 mod meter_odds;
 mod policy;
@@ -31,6 +32,7 @@ pub use advice::{Advice, Expected};
 pub use circuit_belief::{BoxBelief, CircuitBelief, RunBelief, SURE_ENOUGH};
 pub use clash::{Claim, Clash};
 pub use explanations::{Explained, Explanation};
+pub use factors::{BoxFactors, Factors, Marginals};
 pub use meter_odds::{Draws, Floats, Loaded, Odds, floats, pair, places};
 pub use priors::Priors;
 pub use reading_odds::MISTAKEN;

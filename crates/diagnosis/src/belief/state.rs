@@ -92,7 +92,7 @@ pub enum Joined {
 
 impl Arrival {
     /// Every arrival; an arrival's number is its place here.
-    pub(crate) const ALL: [Self; 8] = [
+    pub const ALL: [Self; 8] = [
         Self::Panel,
         Self::Weak,
         Self::Broken(Joined::Nothing),

@@ -4,6 +4,7 @@ mod damage;
 mod ground_that_is_or_is_not;
 mod properties;
 mod published;
+mod published_beliefs;
 mod sightings;
 mod sketch;
 mod testers;
