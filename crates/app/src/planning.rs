@@ -1,10 +1,12 @@
 //! Makes the plan that was asked for: with its wishes, within its sum of money, as the offer that was picked.
 
 use crate::command_error::CommandError;
+use diagnosis::feeding::{feeding_orders, on_likeliest_orders};
 use dwelling::Dwelling;
 use estimate::{Cents, PriceBook};
 use remedies::{
     LawAnswer, OffersAnswer, PlanAnswer, PlanFault, Planned, Wish, next_best_answers, offers_answer, plan_answer,
+    with_other_orders,
 };
 use rulebook::CodeInForce;
 
@@ -24,6 +26,12 @@ pub struct Asked {
 /// A fault of the planner as the program tells it.
 pub fn fault(PlanFault(faults): PlanFault) -> CommandError {
     CommandError::Fault(faults.join("; "))
+}
+
+/// A dwelling to plan on: where nobody knows what feeds what, the most probable order is assumed, and marked so.
+pub fn to_plan_on(dwelling: Dwelling) -> Dwelling {
+    let orders = feeding_orders(&dwelling);
+    if orders.is_empty() { dwelling } else { on_likeliest_orders(&dwelling, &orders) }
 }
 
 impl Asked {
@@ -66,6 +74,7 @@ impl Asked {
     ) -> Result<PlanAnswer, CommandError> {
         let mut answer = plan_answer(planned, law, book.is_demo);
         answer.offers = offers;
+        answer.feeding = with_other_orders(&answer.feeding, planned, book).map_err(fault)?;
         if self.next_best {
             answer.next_best = Some(next_best_answers(planned).map_err(fault)?);
         }

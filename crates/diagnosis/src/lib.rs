@@ -33,10 +33,11 @@ pub use next::next_visit;
 
 use dwelling::Dwelling;
 
-/// Diagnoses a dwelling from its readings, sightings and wiring methods.
+/// Diagnoses a dwelling from its readings, sightings and wiring methods. A feed that is assumed is no evidence.
 #[must_use]
 pub fn diagnose(dwelling: &Dwelling) -> Diagnosis {
-    let case = evidence::Case::of(dwelling);
+    let surveyed = dwelling.as_surveyed();
+    let case = evidence::Case::of(&surveyed);
     let ground = ground_state::ground_states(&case);
     let mut findings = false_ground::find(&case);
     findings.extend(open_ground::find(&case));

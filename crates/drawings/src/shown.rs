@@ -184,7 +184,7 @@ impl<'a> Shown<'a> {
                 holds: device_box.holds,
                 ground: Ground::of(diagnosis.ground[at.0].fact),
                 work: if danger { vec![WorkMark::Danger] } else { Vec::new() },
-                feed: device_box.fed_by,
+                feed: device_box.known_feed(),
                 by_new_cable: false,
                 tie: tie_of[at.0],
             }
@@ -222,7 +222,7 @@ impl<'a> Shown<'a> {
                     holds: held_after(plan, at),
                     ground,
                     work: work_at(plan, at),
-                    feed: dwelling.device_box(at).fed_by,
+                    feed: dwelling.device_box(at).known_feed(),
                     by_new_cable: false,
                     tie: tie_of[at.0],
                 }

@@ -44,7 +44,7 @@ pub fn cables_in_box(dwelling: &Dwelling, tree: Option<&CircuitTree>, index: Box
     while counted.is_some_and(|count| known.len() < count) {
         known.push(cable_to(dwelling, index));
     }
-    let complete = counted.is_some() || device_box.fed_by.is_some();
+    let complete = counted.is_some() || device_box.known_feed().is_some();
     Cables { known, complete }
 }
 

@@ -18,8 +18,10 @@ pub struct DeviceBox {
     pub room: RoomIndex,
     /// The circuit its device is on, where known.
     pub circuit: Option<CircuitIndex>,
-    /// What feeds it, where known.
+    /// What feeds it, where known or assumed.
     pub fed_by: Option<Feed>,
+    /// Whether nobody knows what feeds it and `fed_by` is assumed, to plan on: see [`DeviceBox::known_feed`].
+    pub feed_assumed: bool,
     /// The run that feeds it.
     pub run: Run,
     /// Where it is on the floor plan.
@@ -54,6 +56,14 @@ pub struct DeviceBox {
     pub do_not_disturb: bool,
     /// A remark of the surveyor's.
     pub note: Option<String>,
+}
+
+impl DeviceBox {
+    /// What feeds it, where somebody knows; an assumed feed is none.
+    #[must_use]
+    pub fn known_feed(&self) -> Option<Feed> {
+        self.fed_by.filter(|_| !self.feed_assumed)
+    }
 }
 
 /// What feeds a box.

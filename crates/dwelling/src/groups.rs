@@ -44,7 +44,7 @@ impl BondedGroups {
     pub fn of(dwelling: &Dwelling) -> Self {
         let mut label: Vec<usize> = (0..dwelling.boxes.len()).collect();
         for index in dwelling.box_indices() {
-            if let Some(Feed::Box(parent)) = dwelling.device_box(index).fed_by
+            if let Some(Feed::Box(parent)) = dwelling.device_box(index).known_feed()
                 && matches!(dwelling.ground_path_to(index), GroundPath::Yes | GroundPath::Disputed)
             {
                 let (from, into) = (label[index.0].max(label[parent.0]), label[index.0].min(label[parent.0]));
@@ -105,7 +105,7 @@ fn reach_of(dwelling: &Dwelling, members: &[BoxIndex]) -> Reach {
 /// How far the group reaches through the run that feeds one of its members.
 fn reach_through(dwelling: &Dwelling, member: BoxIndex, members: &[BoxIndex]) -> Reach {
     let path = dwelling.ground_path_to(member);
-    match dwelling.device_box(member).fed_by {
+    match dwelling.device_box(member).known_feed() {
         Some(Feed::Panel(panel)) => match (path, dwelling.panel(panel).ground_bar) {
             (GroundPath::No, _) | (_, Some(false)) => Reach::Isolated,
             (GroundPath::Unknown, _) | (_, None) => Reach::Unknown,

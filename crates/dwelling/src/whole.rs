@@ -10,6 +10,7 @@ use crate::room::Room;
 use crate::route::Route;
 use crate::run::CableKind;
 use electrical::{ConductorMetal, Gauge};
+use std::borrow::Cow;
 
 /// An existing dwelling as it was found. Its indices are always inside its own lists, and feeding has no rings.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -61,6 +62,20 @@ impl Dwelling {
     #[must_use]
     pub fn source(&self, index: SourceIndex) -> &GroundSource {
         &self.sources[index.0]
+    }
+
+    /// The dwelling as it was surveyed: without the feeds that are assumed.
+    #[must_use]
+    pub fn as_surveyed(&self) -> Cow<'_, Self> {
+        if self.boxes.iter().all(|device_box| !device_box.feed_assumed) {
+            return Cow::Borrowed(self);
+        }
+        let mut surveyed = self.clone();
+        for device_box in &mut surveyed.boxes {
+            device_box.fed_by = device_box.known_feed();
+            device_box.feed_assumed = false;
+        }
+        Cow::Owned(surveyed)
     }
 
     /// The box with this id.

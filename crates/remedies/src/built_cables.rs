@@ -43,7 +43,7 @@ pub fn add_cables(facts: &Facts, book: &PriceBook, graph: &RouteGraph, targets: 
 
 /// Where a new cable to a box may start: at what feeds it over a run without a ground, and at its panel.
 fn starts(facts: &Facts, at: BoxIndex) -> Vec<RouteEnd> {
-    let fed_by = facts.dwelling.device_box(at).fed_by;
+    let fed_by = facts.dwelling.device_box(at).known_feed();
     let without_ground = facts.dwelling.ground_path_to(at) != GroundPath::Yes;
     let parent = match fed_by {
         Some(Feed::Box(parent)) if without_ground => Some(RouteEnd::Box(parent)),

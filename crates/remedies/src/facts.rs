@@ -199,7 +199,7 @@ fn has_upstream_receptacle(dwelling: &Dwelling, index: BoxIndex) -> Option<bool>
     let mut at = index;
     loop {
         let circuit = dwelling.device_box(at).circuit;
-        match dwelling.device_box(at).fed_by? {
+        match dwelling.device_box(at).known_feed()? {
             Feed::Panel(_) => return Some(false),
             Feed::Box(parent) => {
                 let upstream = dwelling.device_box(parent);

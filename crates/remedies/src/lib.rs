@@ -2,6 +2,7 @@
 
 mod answer;
 mod assemble;
+mod assumed_feeds;
 mod at_panel;
 mod built_cables;
 mod built_routes;
@@ -33,14 +34,15 @@ mod ways;
 mod worth;
 
 pub use answer::{
-    BasisAnswer, BudgetAnswer, ChangeAnswer, CircuitAnswer, DutyAnswer, EditionsAnswer, FillAnswer, FillLineAnswer,
-    FindingAnswer, FindingsAnswer, JobAnswer, LawAnswer, LegAnswer, LinkAnswer, MoneyAnswer, NextAnswer,
-    NextBestAnswer, NotBuiltAnswer, OfferAnswer, OffersAnswer, OpeningAnswer, OpeningChanges, OptionsAnswer,
-    PlanAnswer, PlanStatus, PointAnswer, PriceMovedAnswer, RefusedRouteAnswer, RemedyAnswer, RequiresAnswer,
-    RouteAnswer, RuleSaid, RuledOut, Saying, SensitivityAnswer, SteeringAnswer, StepUpAnswer, TotalsAnswer,
-    TriedAnswer, UnknownAnswer, ValueSaid, WhyAnswer, WishAnswer, editions_answer, findings_answer, how_known,
-    next_best_answers, offers_answer, options_answer, options_of_box, plan_answer, sensitivity_answer, why_answer,
-    work_first,
+    AssumedOrderAnswer, BasisAnswer, BudgetAnswer, ChangeAnswer, CircuitAnswer, DutyAnswer, EditionsAnswer, FeedAnswer,
+    FeedingAnswer, FeedingOutcomeAnswer, FeedingState, FeedingTestAnswer, FillAnswer, FillLineAnswer, FindingAnswer,
+    FindingsAnswer, JobAnswer, LawAnswer, LegAnswer, LinkAnswer, MoneyAnswer, NextAnswer, NextBestAnswer,
+    NotBuiltAnswer, OfferAnswer, OffersAnswer, OpeningAnswer, OpeningChanges, OptionsAnswer, OrderAnswer,
+    OtherOrderAnswer, PlanAnswer, PlanStatus, PointAnswer, PriceMovedAnswer, RefusedRouteAnswer, RemedyAnswer,
+    RequiresAnswer, RouteAnswer, RuleSaid, RuledOut, RunAnswer, Saying, SensitivityAnswer, SteeringAnswer,
+    StepChangeAnswer, StepUpAnswer, TotalsAnswer, TriedAnswer, UnknownAnswer, ValueSaid, WhyAnswer, WishAnswer,
+    editions_answer, feeding_answers, findings_answer, how_known, next_best_answers, offers_answer, options_answer,
+    options_of_box, plan_answer, sensitivity_answer, why_answer, with_other_orders, work_first,
 };
 pub use assemble::{Assembled, assemble};
 pub use candidate::{Candidate, Shortfall, Step};

@@ -165,7 +165,7 @@ fn is_either_way(facts: &Facts, route: &Route) -> bool {
 }
 
 fn fed_from(facts: &Facts, at: BoxIndex) -> Option<RouteEnd> {
-    facts.dwelling.device_box(at).fed_by.map(|feed| match feed {
+    facts.dwelling.device_box(at).known_feed().map(|feed| match feed {
         Feed::Panel(panel) => RouteEnd::Panel(panel),
         Feed::Box(parent) => RouteEnd::Box(parent),
     })

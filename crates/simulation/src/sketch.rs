@@ -153,6 +153,7 @@ fn device_box(id: &str, circuit: CircuitIndex, fed_by: Feed) -> DeviceBox {
         room: RoomIndex(0),
         circuit: Some(circuit),
         fed_by: Some(fed_by),
+        feed_assumed: false,
         run: Run::default(),
         at: None,
         height: None,

@@ -4,6 +4,7 @@ use crate::answering::{SurveySource, dwelling_of, exit_code, write_json, write_t
 use crate::command_error::CommandError;
 use crate::commands::prices::price_book;
 use crate::law::{CodeFlags, settle};
+use crate::planning::to_plan_on;
 use drawings::{DrawingAnswer, NotPlaced, SheetAnswer, ThingKind, drawn_as_found, drawn_as_planned, floors_of};
 use dwelling::Dwelling;
 use remedies::{PlanFault, Planned};
@@ -53,6 +54,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     } else {
         let book = price_book(args.prices.as_deref(), args.json)?;
         let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
+        let dwelling = to_plan_on(dwelling);
         let planned = Planned::of(&dwelling, law.code, &book)
             .map_err(|PlanFault(faults)| CommandError::Fault(faults.join("; ")))?;
         drawn_as_planned(&planned, floor)

@@ -5,6 +5,7 @@ use crate::command_error::CommandError;
 use crate::commands::prices::price_book;
 use crate::law::published;
 use crate::page;
+use crate::planning::to_plan_on;
 use remedies::{PlanFault, Planned, editions_answer};
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -33,7 +34,7 @@ pub struct Args {
 
 /// Runs it.
 pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
-    let dwelling = dwelling_of(&args.source.read()?, args.json)?;
+    let dwelling = to_plan_on(dwelling_of(&args.source.read()?, args.json)?);
     let book = price_book(args.prices.as_deref(), args.json)?;
     let plan_under = |year: u16| {
         let code = published(Some(year))?;

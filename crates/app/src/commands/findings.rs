@@ -30,5 +30,5 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     } else {
         write_text(&page::findings::render(&answer, &dwelling, args.full))?
     }
-    Ok(exit_code(answer.find_out.is_empty()))
+    Ok(exit_code(answer.find_out.is_empty() && answer.feeding.is_empty()))
 }

@@ -6,7 +6,7 @@ use crate::commands::prices::price_book;
 use crate::commands::stream;
 use crate::law::{CodeFlags, settle};
 use crate::page;
-use crate::planning::Asked;
+use crate::planning::{Asked, to_plan_on};
 use crate::steering_flags::SteeringFlags;
 use remedies::PlanStatus;
 use std::path::PathBuf;
@@ -57,7 +57,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
         return stream::run(&args.code, &book);
     }
     let text = args.source.read()?;
-    let dwelling = dwelling_of(&text, args.json)?;
+    let dwelling = to_plan_on(dwelling_of(&text, args.json)?);
     let wishes = args.steering.wishes(&dwelling)?;
     let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
     let offer = args.offer.map(usize::from).or(args.offers.then_some(1));

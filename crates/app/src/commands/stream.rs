@@ -2,9 +2,10 @@
 
 use crate::command_error::{CommandError, MISTAKES, NOT_THE_LAST_WORD};
 use crate::law::{CodeFlags, settle};
+use crate::planning::to_plan_on;
 use estimate::PriceBook;
 use rayon::prelude::*;
-use remedies::{PlanFault, PlanStatus, Planned, plan_answer};
+use remedies::{PlanFault, PlanStatus, Planned, plan_answer, with_other_orders};
 use serde_json::{Value, json};
 use std::io::{BufRead as _, Write as _};
 use std::path::Path;
@@ -67,9 +68,14 @@ fn answer(number: usize, line: &[u8], code: &CodeFlags, book: &PriceBook) -> Opt
         Ok(law) => law,
         Err(error) => return Some((json!({ "line": number, "not_checked": error.to_string() }), Went::NotTheLastWord)),
     };
-    Some(match Planned::of(&dwelling, law.code, book) {
-        Ok(planned) => {
-            let plan = plan_answer(&planned, &law.answer, book.is_demo);
+    let dwelling = to_plan_on(dwelling);
+    let answered = Planned::of(&dwelling, law.code, book).and_then(|planned| {
+        let mut plan = plan_answer(&planned, &law.answer, book.is_demo);
+        plan.feeding = with_other_orders(&plan.feeding, &planned, book)?;
+        Ok(plan)
+    });
+    Some(match answered {
+        Ok(plan) => {
             let went = if plan.status == PlanStatus::Complete { Went::Complete } else { Went::NotTheLastWord };
             (json!({ "line": number, "plan": plan }), went)
         }

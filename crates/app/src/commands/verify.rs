@@ -6,7 +6,7 @@ use crate::commands::prices::price_book;
 use crate::json_difference::differences;
 use crate::law::{CodeFlags, settle};
 use crate::page;
-use crate::planning::Asked;
+use crate::planning::{Asked, to_plan_on};
 use dwelling::Dwelling;
 use estimate::PriceBook;
 use remedies::{PlanClaim, Planned};
@@ -78,7 +78,7 @@ const SAYS_SO: &str = "every figure and every word follows from the choices";
 pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let plan = read_file(&args.plan)?;
     let text = args.source.read()?;
-    let dwelling = dwelling_of(&text, args.json)?;
+    let dwelling = to_plan_on(dwelling_of(&text, args.json)?);
     let book = price_book(args.prices.as_deref(), args.json)?;
     let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
     let claimed = serde_json::from_slice::<Value>(&plan.bytes);

@@ -5,6 +5,7 @@ use crate::command_error::CommandError;
 use crate::commands::prices::price_book;
 use crate::law::{CodeFlags, settle};
 use crate::page;
+use crate::planning::to_plan_on;
 use dwelling::nearest;
 use remedies::{PlanFault, Planned, why_answer};
 use std::path::PathBuf;
@@ -41,7 +42,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
         _ => return Err(CommandError::Usage("name a survey and a box, or a box of an `--example`".to_owned())),
     };
     let text = source.read()?;
-    let dwelling = dwelling_of(&text, args.json)?;
+    let dwelling = to_plan_on(dwelling_of(&text, args.json)?);
     let book = price_book(args.prices.as_deref(), args.json)?;
     let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
     let index = dwelling.box_named(box_id).ok_or_else(|| {

@@ -1,5 +1,6 @@
 //! The page of findings.
 
+use super::feeding;
 use super::ink::{ALARM, ASK, HEADLINE, QUIET, ink};
 use super::lines::wrapped;
 use anstyle::Style;
@@ -20,6 +21,7 @@ pub fn render(answer: &FindingsAnswer, dwelling: &Dwelling, full: bool) -> Strin
         together(&mut page, "Dangerous", &dangers);
         together(&mut page, "Found", &others);
     }
+    feeding::findings(&mut page, &answer.feeding, full);
     find_out(&mut page, "Find out next", &answer.find_out);
     page
 }

@@ -2,6 +2,7 @@
 
 pub mod checks;
 pub mod editions;
+pub mod feeding;
 pub mod findings;
 mod ink;
 mod lines;

@@ -11,6 +11,7 @@ mod drawings;
 mod dwelling_page;
 mod examples;
 mod exit_codes;
+mod feeding_order;
 mod flat;
 mod help;
 mod knob_and_tube;

@@ -19,7 +19,7 @@ mod weighing;
 
 pub use clash::Clash;
 pub use next_test::{NextTest, TestOutcome, best_parting, in_doubt};
-pub use order::{FeedingOrder, LikelyOrder, Orders, PossibleRun, feeding_orders};
+pub use order::{FeedingOrder, LikelyOrder, Orders, PossibleRun, feeding_orders, on_likeliest_orders};
 pub use practice::PRACTICE;
 pub use question::{Fact, Node, Onward, Question};
 pub use reckoned::MOST_COUNTED;

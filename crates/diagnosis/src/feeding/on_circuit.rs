@@ -23,7 +23,7 @@ impl OnCircuit {
         let root = boxes.len();
         let position = |of: BoxIndex| boxes.iter().position(|at| *at == of);
         let known = |at: &BoxIndex| {
-            dwelling.device_box(*at).fed_by.and_then(|feed| match feed {
+            dwelling.device_box(*at).known_feed().and_then(|feed| match feed {
                 Feed::Panel(_) => Some(root),
                 Feed::Box(parent) => position(parent),
             })
@@ -91,7 +91,7 @@ fn boxes_on(dwelling: &Dwelling, circuits: &[CircuitIndex]) -> Vec<BoxIndex> {
         .collect();
     let mut ties: Vec<(BoxIndex, BoxIndex)> = Vec::new();
     for at in dwelling.box_indices() {
-        if let Some(Feed::Box(parent)) = dwelling.device_box(at).fed_by {
+        if let Some(Feed::Box(parent)) = dwelling.device_box(at).known_feed() {
             ties.push((at, parent));
         }
     }

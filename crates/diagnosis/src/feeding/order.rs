@@ -73,6 +73,9 @@ pub struct LikelyOrder {
 /// The feeding orders of the circuits on which something is not known or what is said clashes, in the order of the circuits.
 #[must_use]
 pub fn feeding_orders(dwelling: &Dwelling) -> Vec<FeedingOrder> {
+    if dwelling.dead_when.is_empty() && dwelling.boxes.iter().all(|device_box| device_box.known_feed().is_some()) {
+        return Vec::new();
+    }
     circuit_trees(dwelling).iter().filter_map(|tree| order_on(dwelling, OnCircuit::of(dwelling, tree))).collect()
 }
 
@@ -81,7 +84,7 @@ fn order_on(dwelling: &Dwelling, on: OnCircuit) -> Option<FeedingOrder> {
     let (orders, next) = if !on.across.is_empty() {
         (Orders::Clash(clash(&on)), None)
     } else if unknown.is_empty() {
-        if any_fits(&on.question) != Some(false) {
+        if on.question.facts.is_empty() || any_fits(&on.question) != Some(false) {
             return None;
         }
         (Orders::Clash(clash(&on)), None)
@@ -118,6 +121,19 @@ fn weighed(dwelling: &Dwelling, on: &OnCircuit) -> (Orders, Option<NextTest>) {
     }
 }
 
+/// The dwelling with the most probable order of every circuit written into it as assumed, where something of it is not
+/// known: to plan on, never to rely on. Over a contradiction nothing is assumed.
+#[must_use]
+pub fn on_likeliest_orders(dwelling: &Dwelling, orders: &[FeedingOrder]) -> Dwelling {
+    let mut assumed = dwelling.clone();
+    for order in orders {
+        if let Some(feeds) = order.to_plan_on().first() {
+            assumed = order.assumed(&assumed, feeds);
+        }
+    }
+    assumed
+}
+
 impl FeedingOrder {
     /// The orders to plan on, the most probable first; none where nothing fits.
     #[must_use]
@@ -129,13 +145,14 @@ impl FeedingOrder {
         }
     }
 
-    /// The dwelling with one order of this circuit written into it as if it were known: to plan on, never to rely on.
+    /// The dwelling with one order of this circuit written into it as assumed: to plan on, never to rely on.
     #[must_use]
     pub fn assumed(&self, dwelling: &Dwelling, feeds: &[(BoxIndex, Feed)]) -> Dwelling {
         let mut assumed = dwelling.clone();
         for (at, feed) in feeds {
             if let Some(device_box) = assumed.boxes.get_mut(at.0) {
                 device_box.fed_by = Some(*feed);
+                device_box.feed_assumed = true;
             }
         }
         if let [circuit] = self.circuits.as_slice() {

@@ -162,6 +162,7 @@ fn device_box(id: &str, fed_by: Feed, found: Vec<Reading>) -> DeviceBox {
         room: RoomIndex(0),
         circuit: Some(CircuitIndex(0)),
         fed_by: Some(fed_by),
+        feed_assumed: false,
         run: Run::default(),
         at: None,
         height: None,

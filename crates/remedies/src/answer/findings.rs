@@ -1,5 +1,7 @@
 //! What readings and sightings mean, as an answer.
 
+use super::feeding::{FeedingAnswer, feeding_answers};
+use diagnosis::feeding::feeding_orders;
 use diagnosis::{Certainty, Condition, Diagnosis, Finding, LookAlike, NextCheck, Site, next_visit};
 use dwelling::{BoxIndex, Dwelling};
 use schemars::JsonSchema;
@@ -12,6 +14,8 @@ pub struct FindingsAnswer {
     pub findings: Vec<FindingAnswer>,
     /// What to find out next, the most deciding first.
     pub find_out: Vec<NextAnswer>,
+    /// The circuits of which something of the feeding order is not known, or contradicts itself.
+    pub feeding: Vec<FeedingAnswer>,
 }
 
 /// One finding.
@@ -51,11 +55,17 @@ pub struct NextAnswer {
 pub fn findings_answer(dwelling: &Dwelling, diagnosis: &Diagnosis) -> FindingsAnswer {
     FindingsAnswer {
         findings: diagnosis.findings.iter().map(|finding| finding_answer(dwelling, finding)).collect(),
-        find_out: dangers_first(diagnosis, next_visit(diagnosis, dwelling))
-            .into_iter()
-            .map(|check| NextAnswer { what: check.what, boxes: ids(dwelling, &check.boxes) })
-            .collect(),
+        find_out: find_out(dwelling, diagnosis),
+        feeding: feeding_answers(dwelling, &feeding_orders(dwelling)),
     }
+}
+
+/// What to find out next, dangers first.
+pub(super) fn find_out(dwelling: &Dwelling, diagnosis: &Diagnosis) -> Vec<NextAnswer> {
+    dangers_first(diagnosis, next_visit(diagnosis, dwelling))
+        .into_iter()
+        .map(|check| NextAnswer { what: check.what, boxes: ids(dwelling, &check.boxes) })
+        .collect()
 }
 
 /// The same checks, those that a danger asks for before all others.

@@ -1,8 +1,10 @@
 //! Answers: plain values with stable names that print as JSON and that every screen and paper reads.
 
+mod assumed_order;
 mod basis;
 mod duties;
 mod editions;
+mod feeding;
 mod fill;
 mod findings;
 mod law;
@@ -20,9 +22,14 @@ mod sensitivity;
 mod steering;
 mod why;
 
+pub use assumed_order::{AssumedOrderAnswer, OtherOrderAnswer, StepChangeAnswer, with_other_orders};
 pub use basis::BasisAnswer;
 pub use duties::{DutyAnswer, RequiresAnswer};
 pub use editions::{ChangeAnswer, EditionsAnswer, OpeningChanges, editions_answer};
+pub use feeding::{
+    FeedAnswer, FeedingAnswer, FeedingOutcomeAnswer, FeedingState, FeedingTestAnswer, OrderAnswer, RunAnswer,
+    feeding_answers,
+};
 pub use fill::{FillAnswer, FillLineAnswer};
 pub use findings::{FindingAnswer, FindingsAnswer, NextAnswer, findings_answer};
 pub use law::LawAnswer;

@@ -1,7 +1,8 @@
 //! The plan of a dwelling, as an answer.
 
+use super::assumed_order::{AssumedOrderAnswer, assumed_orders};
 use super::basis::BasisAnswer;
-use super::findings::{FindingAnswer, NextAnswer, finding_answer, findings_answer, ids};
+use super::findings::{FindingAnswer, NextAnswer, find_out, finding_answer, ids};
 use super::law::LawAnswer;
 use super::links::LinkAnswer;
 use super::next_best::NextBestAnswer;
@@ -16,6 +17,7 @@ use crate::facts::breaker_to_fit;
 use crate::leakage::milliamperes;
 use crate::planned::{Planned, Proof};
 use crate::repairs::repairs_at;
+use diagnosis::feeding::{FeedingOrder, Orders, feeding_orders};
 use diagnosis::{Condition, Site};
 use dwelling::{BoxIndex, DwellingUse, GroundFact, Overcurrent, names};
 use estimate::Cents;
@@ -73,6 +75,8 @@ pub struct PlanAnswer {
     pub next_best: Option<Vec<NextBestAnswer>>,
     /// What can be offered; null where it was not asked for.
     pub offers: Option<OffersAnswer>,
+    /// The feeding orders that the plan assumes since nobody knows them, or that contradict what was seen.
+    pub feeding: Vec<AssumedOrderAnswer>,
     /// What the plan takes for granted where the survey does not say.
     pub assumptions: Vec<String>,
     /// Cautions that go with all of the work.
@@ -141,9 +145,9 @@ pub fn plan_answer(plan: &Planned, law: &LawAnswer, demo_prices: bool) -> PlanAn
     let dwelling = plan.facts.dwelling;
     let openings: Vec<OpeningAnswer> =
         walking_order(plan).into_iter().map(|index| opening_answer(plan, index)).collect();
-    let (status, in_the_way) = standing(plan, law, &openings);
+    let orders = feeding_orders(dwelling);
+    let (status, in_the_way) = standing(plan, law, &openings, &orders);
     let totals = totals(plan, &openings, demo_prices);
-    let everything = findings_answer(dwelling, &plan.facts.diagnosis);
     let at_boxes = |site: &Site| matches!(site, Site::Box(_));
     let findings = &plan.facts.diagnosis.findings;
     let cites: Vec<Citation> = dwelling.box_indices().flat_map(|index| cites_of(plan, index)).collect();
@@ -161,7 +165,7 @@ pub fn plan_answer(plan: &Planned, law: &LawAnswer, demo_prices: bool) -> PlanAn
         status,
         in_the_way,
         findings: findings.iter().filter(|f| !at_boxes(&f.at)).map(|f| finding_answer(dwelling, f)).collect(),
-        find_out: everything.find_out,
+        find_out: find_out(dwelling, &plan.facts.diagnosis),
         circuits: (0..plan.facts.trees.len()).map(|tree| circuit_answer(plan, tree)).collect(),
         openings,
         routes: ways.iter().map(|way| RouteAnswer::of(plan, way)).collect(),
@@ -172,6 +176,7 @@ pub fn plan_answer(plan: &Planned, law: &LawAnswer, demo_prices: bool) -> PlanAn
         steering: SteeringAnswer::of(plan),
         next_best: None,
         offers: None,
+        feeding: assumed_orders(plan, &orders),
         assumptions: assumptions(plan),
         cautions: cautions(dwelling.job.built),
         basis: BasisAnswer::of(cites.iter().chain(route_cites)),
@@ -185,7 +190,12 @@ fn walking_order(plan: &Planned) -> Vec<BoxIndex> {
     order
 }
 
-fn standing(plan: &Planned, law: &LawAnswer, openings: &[OpeningAnswer]) -> (PlanStatus, Vec<String>) {
+fn standing(
+    plan: &Planned,
+    law: &LawAnswer,
+    openings: &[OpeningAnswer],
+    orders: &[FeedingOrder],
+) -> (PlanStatus, Vec<String>) {
     let dwelling = plan.facts.dwelling;
     let mut list = Vec::new();
     let mut status = PlanStatus::Complete;
@@ -196,6 +206,12 @@ fn standing(plan: &Planned, law: &LawAnswer, openings: &[OpeningAnswer]) -> (Pla
     for doubt in &law.doubts {
         status = PlanStatus::Provisional;
         list.push(doubt.clone());
+    }
+    for order in orders.iter().filter(|order| matches!(order.orders, Orders::Clash(_))) {
+        status = PlanStatus::Provisional;
+        let circuits: Vec<&str> = order.circuits.iter().map(|circuit| dwelling.circuit(*circuit).id.as_str()).collect();
+        let what = "what was seen of the feeding order contradicts itself: look again";
+        list.push(format!("circuit {}: {what}", circuits.join(" and ")));
     }
     for way in plan.ways() {
         if let Some(disputed) = &way.disputed {

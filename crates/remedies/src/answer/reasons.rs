@@ -1,6 +1,7 @@
 //! Why the plan does what it does at an opening, and what keeps it from being the last word, in sentences.
 
 use super::opening::{fill_afterwards, fill_of, links_ending_at, remedy_of, shortfall_of};
+use crate::assumed_feeds;
 use crate::candidate::{AFCI, Step};
 use crate::device::{AtPanel, BoxWork, Device};
 use crate::leakage::milliamperes;
@@ -180,6 +181,7 @@ pub(super) fn open_questions(plan: &Planned, index: BoxIndex) -> Vec<String> {
     if let Some(missing) = fill_afterwards(plan, index).and_then(|fill| fill.not_checked) {
         list.push(format!("the box could not be counted: {missing}"));
     }
+    list.extend(assumed_feeds::questions(plan, index));
     if !holds.is_receptacle() {
         return list;
     }

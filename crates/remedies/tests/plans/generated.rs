@@ -206,6 +206,7 @@ fn device_box(random: &mut Random, at: usize, rooms: usize) -> DeviceBox {
         room: RoomIndex(random.below(rooms)),
         circuit: None,
         fed_by: None,
+        feed_assumed: false,
         run: Run {
             length: None,
             cable: if random.percent(30) { Some(cable(random)) } else { None },

@@ -56,6 +56,7 @@ pub(crate) fn read(notes: &mut Notes, row: &Row<'_>, ids: &AllIds, circuits: &[C
         room: RoomIndex(room.unwrap_or(NOT_FOUND)),
         circuit,
         fed_by,
+        feed_assumed: false,
         run: run_row.map_or_else(Run::default, |row| run::read(notes, &row)),
         at: room::place(notes, row, units),
         height: row.height(notes, "height"),
