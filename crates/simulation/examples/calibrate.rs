@@ -27,12 +27,20 @@ fn main() {
     }
     rows("**all**", &calibration.all());
     println!();
+    let ninety = calibration.about_ninety;
+    println!(
+        "said with 85 to 95 %: {}, mean {:.2} %, true {:.2} %",
+        ninety.said,
+        ninety.mean() * 100.0,
+        ninety.share() * 100.0
+    );
     println!("verdicts of the ground: {}, wrong {}", calibration.verdicts, calibration.wrong_verdicts);
     println!("said to be grounded: {}", calibration.grounded);
     println!(
         "of these false in truth: {} without, {} with a loaded test",
         calibration.false_grounds_without, calibration.false_grounds_with
     );
+    println!("at the opening itself: {}", calibration.false_grounds_here);
     println!("circuits of which no state reads as found: {}", calibration.unread);
 }
 

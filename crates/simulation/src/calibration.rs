@@ -1,7 +1,7 @@
 //! How often what is said with some confidence is true.
 
 use crate::house::House;
-use diagnosis::belief::{BoxBelief, Ground, Priors, WireState, believe};
+use diagnosis::belief::{BoxBelief, Ground, Priors, WireState, Wiring, believe};
 use std::collections::BTreeMap;
 
 /// Where the bins of confidence begin.
@@ -19,6 +19,12 @@ pub struct Bin {
 }
 
 impl Bin {
+    fn add(&mut self, sure: f64, is_true: bool) {
+        self.said += 1;
+        self.was_true += u32::from(is_true);
+        self.confidence += sure;
+    }
+
     /// The share that was true.
     #[must_use]
     pub fn share(&self) -> f64 {
@@ -51,6 +57,10 @@ pub struct Calibration {
     pub false_grounds_without: u32,
     /// Those with such a test.
     pub false_grounds_with: u32,
+    /// Those of them at which the device itself is joined to the neutral or the hot conductor.
+    pub false_grounds_here: u32,
+    /// What was said with 85 to 95 %.
+    pub about_ninety: Bin,
     /// Circuits of which no state reads as it was found.
     pub unread: u32,
 }
@@ -81,6 +91,8 @@ impl Calibration {
             self.grounded += u32::from(verdict == Ground::Grounded);
             self.false_grounds_without += u32::from(bad && !belief.is_separate);
             self.false_grounds_with += u32::from(bad && belief.is_separate);
+            let here = !matches!(truth.at.wiring, Wiring::Right | Wiring::HotNeutralReversed);
+            self.false_grounds_here += u32::from(bad && belief.is_separate && here);
         }
         self.count_likeliest("run: ground", &belief.run.ground, truth.ground as usize);
         self.count_likeliest("run: hot", &belief.run.hot, truth.hot as usize);
@@ -102,10 +114,10 @@ impl Calibration {
 
     fn count(&mut self, kind: &'static str, sure: f64, is_true: bool) {
         let bin = BINS.iter().rposition(|from| sure >= *from).unwrap_or(0);
-        let bin = &mut self.kinds.entry(kind).or_default()[bin];
-        bin.said += 1;
-        bin.was_true += u32::from(is_true);
-        bin.confidence += sure;
+        self.kinds.entry(kind).or_default()[bin].add(sure, is_true);
+        if (0.85..0.95).contains(&sure) {
+            self.about_ninety.add(sure, is_true);
+        }
     }
 
     /// The bins of all kinds together.

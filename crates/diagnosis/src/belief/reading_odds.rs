@@ -28,6 +28,11 @@ pub(crate) enum Pair {
     GroundEarth,
 }
 
+impl Pair {
+    const ALL: [Self; 6] =
+        [Self::HotNeutral, Self::HotGround, Self::NeutralGround, Self::HotEarth, Self::NeutralEarth, Self::GroundEarth];
+}
+
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 enum ImpedanceBand {
     Sound,
@@ -85,8 +90,8 @@ impl Signs {
         power(ANY_BAND, self.pairs.len()) * power(ANY_VERDICT, verdicts)
     }
 
-    /// The odds of these readings where the slots hang on this.
-    pub(crate) fn odds(&self, slots: Slots) -> f64 {
+    /// The odds of these readings where the slots hang on this and so much is foreseen.
+    pub(crate) fn odds(&self, slots: Slots, foreseen: &Foreseen) -> f64 {
         let draws: &[(Draws, f64)] = match self.draws {
             _ if self.pairs.is_empty() => &[(Draws::Much, 1.0)],
             Some(Draws::Little) => &[(Draws::Little, 1.0)],
@@ -101,24 +106,46 @@ impl Signs {
         };
         let mut sum = 0.0;
         for (load, of_load) in loads {
-            let of_pairs = draws.iter().map(|(draws, of_draws)| of_draws * self.odds_under(slots, *draws, *load));
-            let of_tester = self.tester.map_or(1.0, |verdict| tester_odds(slots, *load, verdict));
+            let of_pairs =
+                draws.iter().map(|(draws, of_draws)| of_draws * self.odds_under(foreseen.under(*draws, *load)));
+            let of_lamps = || foreseen.under(Draws::Lamps, *load);
+            let of_tester = self.tester.map_or(1.0, |verdict| tester_odds(slots, of_lamps(), verdict));
             sum += of_load * of_pairs.sum::<f64>() * of_tester;
         }
         sum * self.impedance.map_or(1.0, |band| impedance_odds(slots, band))
     }
 
     /// The same with a meter and a load that are known: every place where a slot may float, weighed.
-    fn odds_under(&self, slots: Slots, draws: Draws, load: Loaded) -> f64 {
-        let mut sum = 0.0;
-        each_place(slots, draws, load, |at, odds| {
-            let each = self
-                .pairs
-                .iter()
-                .map(|(which, band)| allowing(pair_odds(slots, at, *which, draws, load)[*band as usize]));
-            sum += odds * each.product::<f64>();
-        });
-        sum
+    fn odds_under(&self, places: &[(f64, [Odds; 6])]) -> f64 {
+        let of_place = |(odds, of_pair): &(f64, [Odds; 6])| {
+            let each = self.pairs.iter().map(|(which, band)| of_pair[*which as usize][*band as usize]);
+            odds * each.product::<f64>()
+        };
+        places.iter().map(of_place).sum()
+    }
+}
+
+/// What is foreseen of every pair where the slots hang on this: by what the instrument draws, and the load.
+#[derive(Clone, Debug)]
+pub(crate) struct Foreseen([[Vec<(f64, [Odds; 6])>; 3]; 3]);
+
+impl Foreseen {
+    /// What is foreseen of slots.
+    pub(crate) fn of(slots: Slots) -> Self {
+        Self([Draws::Little, Draws::Much, Draws::Lamps].map(|draws| {
+            [Loaded::No, Loaded::Lamp, Loaded::Heavily].map(|load| {
+                let mut places = Vec::new();
+                each_place(slots, draws, load, |at, odds| {
+                    places.push((odds, Pair::ALL.map(|which| pair_odds(slots, at, which, draws, load).map(allowing))));
+                });
+                places
+            })
+        }))
+    }
+
+    /// Every place where a slot may float, with its odds and those of every pair.
+    fn under(&self, draws: Draws, load: Loaded) -> &[(f64, [Odds; 6])] {
+        &self.0[draws as usize][load as usize]
     }
 }
 
@@ -184,15 +211,12 @@ pub(crate) fn impedances(slots: Slots) -> [f64; 3] {
 }
 
 /// How often a plug-in tester gives a verdict where the slots hang on this.
-fn tester_odds(slots: Slots, load: Loaded, verdict: TesterVerdict) -> f64 {
+fn tester_odds(slots: Slots, places: &[(f64, [Odds; 6])], verdict: TesterVerdict) -> f64 {
     let finds_join = finds_join(slots);
-    let mut sum = 0.0;
-    each_place(slots, Draws::Lamps, load, |at, odds| {
-        let lamps = [Pair::HotNeutral, Pair::HotGround, Pair::NeutralGround];
-        let lit = lamps.map(|which| lights(pair_odds(slots, at, which, Draws::Lamps, load)));
-        sum += odds * verdict_odds(lit, finds_join, verdict);
-    });
-    sum
+    let of_place = |(odds, [hot_neutral, hot_ground, neutral_ground, ..]): &(f64, [Odds; 6])| {
+        odds * verdict_odds([hot_neutral, hot_ground, neutral_ground].map(|odds| lights(*odds)), finds_join, verdict)
+    };
+    places.iter().map(of_place).sum()
 }
 
 fn allowing(odds: f64) -> f64 {

@@ -1,13 +1,13 @@
 //! A circuit's tree as inference sees it: each box with what is likely of its run, and how likely what was found there is.
 
 use super::priors::Priors;
-use super::reading_odds::{MISTAKEN, Signs};
+use super::reading_odds::{Foreseen, MISTAKEN, Signs};
 use super::sighting_odds::{allowing_mistakes, odds_if_misseen, sighting_odds};
 use super::state::{Arrival, AtBox, GroundRun, Joined, WireState, Wiring};
 use super::terminals::{Slots, slots};
 use dwelling::{BoxIndex, CableKind, CircuitTree, Dwelling, Feed, GroundSeen};
 use std::collections::BTreeMap;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 /// Pairs of the states of hot and neutral.
 pub(crate) const PATHS: usize = 9;
@@ -97,12 +97,45 @@ pub(crate) fn is_possible(wiring: Wiring, arrival: Arrival) -> bool {
     }
 }
 
+/// The different ways in which the slots of an opening can hang.
+#[derive(Debug)]
+struct Ways {
+    all: Vec<Slots>,
+    /// What is foreseen of each.
+    foreseen: Vec<Foreseen>,
+    /// Which of them each state of a device and what arrives makes.
+    of: [[[usize; PATHS]; ARRIVALS]; WIRINGS],
+}
+
+impl Ways {
+    /// All ways: the same for every dwelling, so they are found once.
+    fn get() -> &'static Self {
+        static WAYS: OnceLock<Ways> = OnceLock::new();
+        WAYS.get_or_init(|| {
+            let mut number: BTreeMap<Slots, usize> = BTreeMap::new();
+            let mut all = Vec::new();
+            let mut of = [[[0; PATHS]; ARRIVALS]; WIRINGS];
+            for (wiring, of_wiring) in of.iter_mut().enumerate() {
+                for (arrival, of_arrival) in of_wiring.iter_mut().enumerate() {
+                    for (path, way) in of_arrival.iter_mut().enumerate() {
+                        let slots = slots(at_box(wiring, arrival, path));
+                        *way = *number.entry(slots).or_insert_with(|| {
+                            all.push(slots);
+                            all.len() - 1
+                        });
+                    }
+                }
+            }
+            let foreseen = all.iter().map(|slots| Foreseen::of(*slots)).collect();
+            Self { all, foreseen, of }
+        })
+    }
+}
+
 /// How likely sets of readings are, remembered: most boxes of a dwelling read like others.
 #[derive(Debug)]
 pub(crate) struct Remembered {
-    /// Every different way in which slots hang, and which of them each state of a device and what arrives makes.
-    ways: Vec<Slots>,
-    way_of: [[[usize; PATHS]; ARRIVALS]; WIRINGS],
+    ways: &'static Ways,
     /// The odds of each set of readings, by the way in which the slots hang.
     odds: BTreeMap<Signs, Vec<f64>>,
 }
@@ -110,37 +143,24 @@ pub(crate) struct Remembered {
 impl Remembered {
     /// Nothing remembered yet.
     pub(crate) fn new() -> Self {
-        let mut number: BTreeMap<Slots, usize> = BTreeMap::new();
-        let mut ways = Vec::new();
-        let mut way_of = [[[0; PATHS]; ARRIVALS]; WIRINGS];
-        for (wiring, of_wiring) in way_of.iter_mut().enumerate() {
-            for (arrival, of_arrival) in of_wiring.iter_mut().enumerate() {
-                for (path, way) in of_arrival.iter_mut().enumerate() {
-                    let slots = slots(at_box(wiring, arrival, path));
-                    *way = *number.entry(slots).or_insert_with(|| {
-                        ways.push(slots);
-                        ways.len() - 1
-                    });
-                }
-            }
-        }
-        Self { ways, way_of, odds: BTreeMap::new() }
+        Self { ways: Ways::get(), odds: BTreeMap::new() }
     }
 
     /// The different ways in which slots hang.
     pub(crate) fn ways(&self) -> &[Slots] {
-        &self.ways
+        &self.ways.all
     }
 
     /// The way in which the slots hang, by a device's wiring, the ground that arrives, and the path.
     pub(crate) const fn way_of(&self, wiring: usize, arrival: usize, path: usize) -> usize {
-        self.way_of[wiring][arrival][path]
+        self.ways.of[wiring][arrival][path]
     }
 
     /// The odds of a set of readings, by the way in which the slots hang.
     pub(crate) fn odds(&mut self, signs: &Signs) -> &[f64] {
         if !self.odds.contains_key(signs) {
-            let odds = self.ways.iter().map(|slots| signs.odds(*slots)).collect();
+            let ways = self.ways.all.iter().zip(&self.ways.foreseen);
+            let odds = ways.map(|(slots, foreseen)| signs.odds(*slots, foreseen)).collect();
             self.odds.insert(signs.clone(), odds);
         }
         self.odds.get(signs).map_or(&[], Vec::as_slice)
