@@ -116,8 +116,8 @@ impl Signs {
     }
 
     /// The same with a meter and a load that are known: every place where a slot may float, weighed.
-    fn odds_under(&self, places: &[(f64, [Odds; 6])]) -> f64 {
-        let of_place = |(odds, of_pair): &(f64, [Odds; 6])| {
+    fn odds_under(&self, places: &[AtPlace]) -> f64 {
+        let of_place = |(odds, of_pair): &AtPlace| {
             let each = self.pairs.iter().map(|(which, band)| of_pair[*which as usize][*band as usize]);
             odds * each.product::<f64>()
         };
@@ -127,7 +127,10 @@ impl Signs {
 
 /// What is foreseen of every pair where the slots hang on this: by what the instrument draws, and the load.
 #[derive(Clone, Debug)]
-pub(crate) struct Foreseen([[Vec<(f64, [Odds; 6])>; 3]; 3]);
+pub(crate) struct Foreseen([[Vec<AtPlace>; 3]; 3]);
+
+/// One way in which slots may float: its odds, and those of every pair, in the order of [`Pair::ALL`].
+type AtPlace = (f64, [Odds; 6]);
 
 impl Foreseen {
     /// What is foreseen of slots.
@@ -144,7 +147,7 @@ impl Foreseen {
     }
 
     /// Every place where a slot may float, with its odds and those of every pair.
-    fn under(&self, draws: Draws, load: Loaded) -> &[(f64, [Odds; 6])] {
+    fn under(&self, draws: Draws, load: Loaded) -> &[AtPlace] {
         &self.0[draws as usize][load as usize]
     }
 }
@@ -211,9 +214,9 @@ pub(crate) fn impedances(slots: Slots) -> [f64; 3] {
 }
 
 /// How often a plug-in tester gives a verdict where the slots hang on this.
-fn tester_odds(slots: Slots, places: &[(f64, [Odds; 6])], verdict: TesterVerdict) -> f64 {
+fn tester_odds(slots: Slots, places: &[AtPlace], verdict: TesterVerdict) -> f64 {
     let finds_join = finds_join(slots);
-    let of_place = |(odds, [hot_neutral, hot_ground, neutral_ground, ..]): &(f64, [Odds; 6])| {
+    let of_place = |(odds, [hot_neutral, hot_ground, neutral_ground, ..]): &AtPlace| {
         odds * verdict_odds([hot_neutral, hot_ground, neutral_ground].map(|odds| lights(*odds)), finds_join, verdict)
     };
     places.iter().map(of_place).sum()
