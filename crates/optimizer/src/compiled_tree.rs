@@ -5,7 +5,7 @@ use crate::problem::{Marks, SupplyNeed, Tree};
 use crate::weight::{Weight, weight_of};
 
 /// A tree ready for solving.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct CompiledTree<'p> {
     /// The tree as it was given.
     pub given: &'p Tree,

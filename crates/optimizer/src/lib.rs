@@ -17,6 +17,7 @@ mod problem;
 mod raised;
 mod solution;
 mod solve;
+mod stages;
 pub mod steiner;
 mod tree_solver;
 mod validate;

@@ -29,10 +29,14 @@ struct OpenNode {
     bound: Bound,
 }
 
-/// Searches a part, looking at no more nodes than allowed, and at one at least.
-pub(crate) fn search(part: &Part<'_>, most_nodes: Option<u64>) -> Found {
+/// Searches a part, looking at no more nodes than allowed, and at one at least; from a feeding that is known, where one is.
+pub(crate) fn search(part: &Part<'_>, most_nodes: Option<u64>, known: Option<&Feeding>) -> Found {
     let mut search =
         Search { bounder: Bounder::new(part), best: None, nodes: 0, guide: Vec::new(), preference: Preference::Last };
+    if let Some(known) = known.and_then(|feeding| priced(&mut search.bounder, feeding)) {
+        search.guide = search.bounder.used(&known.1);
+        search.best = Some(known);
+    }
     let mut stack = Vec::new();
     search.look_at(LinkState::undecided(part), -IMPOSSIBLE, &mut stack);
     while let Some(node) = stack.pop() {
@@ -140,8 +144,7 @@ impl Search<'_> {
 
     fn flip(&mut self, open: &LinkState) {
         let Some((weight, best)) = self.best.clone() else { return };
-        let fed = |status: &Status| if let Status::Fed(arc) = status { Some(*arc) } else { None };
-        let feeding = best.status.iter().map(fed).collect();
+        let feeding = best.feeding();
         let (better, feeding) = flipped(&mut self.bounder, open, feeding, weight);
         if better < weight {
             self.try_feeding(open, feeding);

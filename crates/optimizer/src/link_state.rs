@@ -59,6 +59,12 @@ impl LinkState {
         arcs.min_by_key(|arc| self.weight[*arc])
     }
 
+    /// The arc into each group, where one is chosen.
+    pub fn feeding(&self) -> Vec<Option<usize>> {
+        let fed = |status: &Status| if let Status::Fed(arc) = status { Some(*arc) } else { None };
+        self.status.iter().map(fed).collect()
+    }
+
     /// Whether every group is decided.
     pub fn is_complete(&self) -> bool {
         !self.status.iter().any(|status| matches!(status, Status::Open | Status::Due))

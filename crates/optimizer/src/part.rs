@@ -54,7 +54,7 @@ pub(crate) enum NodeSupply {
 }
 
 /// A part's tree.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct PartTree<'p> {
     /// The tree in the problem.
     pub tree: usize,
@@ -67,7 +67,7 @@ pub(crate) struct PartTree<'p> {
 }
 
 /// A part of the problem that touches no other.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct Part<'p> {
     pub trees: Vec<PartTree<'p>>,
     pub groups: Vec<OpenGroup>,

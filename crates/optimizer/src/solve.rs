@@ -2,11 +2,11 @@
 
 use crate::bound::tree_choices;
 use crate::compiled_tree::CompiledTree;
-use crate::link_search::search;
 use crate::link_state::{LinkState, Status};
 use crate::part::{ForcedLinks, Part, parts};
 use crate::problem::{Cost, Problem};
 use crate::solution::{ChosenLink, Forced, Limits, NodeChoice, Outcome, Solution};
+use crate::stages::search_in_stages;
 use crate::weight::{IMPOSSIBLE, Weight, cost_of, plus};
 
 /// Solves the problem exactly.
@@ -14,6 +14,8 @@ use crate::weight::{IMPOSSIBLE, Weight, cost_of, plus};
 /// # What is guaranteed of ties
 /// The same problem and limits give the same outcome. An optimal solution has, among all:
 /// 1. the least [`Cost`]: cents, then openings, then devices;
+///
+/// and where the limits leave room to decide between equal costs:
 /// 2. of these the fewest chosen links and then, in a problem of up to 512 links, the smallest sum of their indices;
 /// 3. for its links, in each tree the lowest root option, then, from the root down, at each node the lowest option for
 ///    what the node sees. A child is put behind a load side only where that costs less.
@@ -66,7 +68,7 @@ fn solve_parts(problem: &Problem, limits: &Limits, parts: &[Part<'_>]) -> Outcom
     let mut left = limits.nodes;
     let (mut bound, mut is_whole, mut is_proved): (Weight, bool, bool) = (0, true, true);
     for part in parts {
-        let found = search(part, left);
+        let found = search_in_stages(problem, part, left);
         left = left.map(|left| left.saturating_sub(found.nodes));
         bound = plus(bound, found.bound);
         if bound >= IMPOSSIBLE {

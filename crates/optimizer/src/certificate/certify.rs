@@ -16,7 +16,8 @@ use crate::problem::Problem;
 use crate::raised::Raised;
 use crate::solution::{Forced, Limits, Outcome, Solution};
 use crate::solve::{parts_of, solve_with};
-use crate::weight::{IMPOSSIBLE, Weight, weight_of};
+use crate::stages::without_ties;
+use crate::weight::{IMPOSSIBLE, Weight};
 
 /// Solves the problem, and proves the bound of the outcome or, where the limits stop that, a lower one. Takes about twice
 /// as long as [`solve_with`]. There is no certificate where the question is malformed.
@@ -45,25 +46,14 @@ pub fn certify(
     }
     let question = Question::new(problem, forced)?;
     let Some(areas) = question.areas() else { return Some(Certificate::default()) };
-    let mut parts = parts_of(problem, forced).unwrap_or_default();
-    for part in &mut parts {
-        weigh_without_ties(problem, part);
-    }
+    let parts = parts_of(problem, forced).unwrap_or_default();
+    let parts: Vec<Part<'_>> = parts.iter().map(|part| without_ties(problem, part)).collect();
     let mut certificate = Certificate::default();
     for area in &areas {
         let part = parts.iter().find(|part| is_same(area, part));
         certificate.parts.push(proof_of(&question, area, part, limits, solution)?);
     }
     Some(certificate)
-}
-
-/// Of equal costs all are as good for a bound.
-fn weigh_without_ties(problem: &Problem, part: &mut Part<'_>) {
-    for arc in &mut part.arcs {
-        for (weight, cost) in arc.by_grade.iter_mut().zip(&problem.links[arc.link].cost_by_grade) {
-            *weight = weight_of(*cost);
-        }
-    }
 }
 
 /// What a weight without ties is as a price.
