@@ -5,8 +5,8 @@ use diagnosis::feeding::{feeding_orders, on_likeliest_orders};
 use dwelling::Dwelling;
 use estimate::{Cents, PriceBook};
 use remedies::{
-    LawAnswer, OffersAnswer, PlanAnswer, PlanFault, Planned, Wish, next_best_answers, offers_answer, plan_answer,
-    with_other_orders,
+    CertificateAnswer, LawAnswer, OffersAnswer, PlanAnswer, PlanFault, Planned, Wish, next_best_answers, offers_answer,
+    plan_answer, with_other_orders,
 };
 use rulebook::CodeInForce;
 
@@ -21,6 +21,8 @@ pub struct Asked {
     pub offer: Option<usize>,
     /// Whether the next best is told at each opening.
     pub next_best: bool,
+    /// Whether the certificate is made that nothing costs less.
+    pub certificate: bool,
 }
 
 /// A fault of the planner as the program tells it.
@@ -77,6 +79,9 @@ impl Asked {
         answer.feeding = with_other_orders(&answer.feeding, planned, book).map_err(fault)?;
         if self.next_best {
             answer.next_best = Some(next_best_answers(planned).map_err(fault)?);
+        }
+        if self.certificate {
+            answer.certificate = CertificateAnswer::of(planned);
         }
         Ok(answer)
     }

@@ -1,5 +1,6 @@
 //! A plan that somebody holds in hand, rebuilt from its choices alone and held against its survey.
 
+use crate::answer::CertificateAnswer;
 use crate::device::AtPanel;
 use crate::planned::Planned;
 use crate::room_in_box::GRADES;
@@ -19,6 +20,7 @@ pub struct PlanClaim {
     steering: Option<SteeringClaim>,
     offers: Option<OffersClaim>,
     next_best: Option<Vec<serde::de::IgnoredAny>>,
+    certificate: Option<CertificateAnswer>,
 }
 
 #[derive(Clone, Debug, Deserialize)]
@@ -108,6 +110,12 @@ impl PlanClaim {
     #[must_use]
     pub fn offer(&self) -> Option<usize> {
         self.offers.as_ref().map(|offers| offers.taken)
+    }
+
+    /// Its certificate that nothing costs less, where it has one.
+    #[must_use]
+    pub const fn certificate(&self) -> Option<&CertificateAnswer> {
+        self.certificate.as_ref()
     }
 
     /// Whether it tells the next best at its openings.

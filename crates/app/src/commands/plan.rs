@@ -24,7 +24,7 @@ pub struct Args {
     #[command(flatten)]
     source: SurveySource,
     /// Plan many dwellings: one survey in JSON a line on standard input, one plan a line out, in the same order
-    #[arg(long, conflicts_with_all = ["survey", "example", "full", "ground", "keep", "no_open", "budget", "offers", "offer", "next_best"])]
+    #[arg(long, conflicts_with_all = ["survey", "example", "full", "ground", "keep", "no_open", "budget", "offers", "offer", "next_best", "certificate"])]
     stream: bool,
     /// Your own price book (see `thirdwire prices`)
     #[arg(long, value_name = "FILE")]
@@ -42,6 +42,9 @@ pub struct Args {
     /// Tell for each opening the next best and what it would cost the whole: a search for each
     #[arg(long)]
     next_best: bool,
+    /// Put the certificate that nothing costs less into the JSON: as long as the rest of the plan, or longer
+    #[arg(long, requires = "json")]
+    certificate: bool,
     /// Answer as JSON (its schema: `thirdwire schema plan`)
     #[arg(long)]
     json: bool,
@@ -61,7 +64,8 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let wishes = args.steering.wishes(&dwelling)?;
     let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
     let offer = args.offer.map(usize::from).or(args.offers.then_some(1));
-    let asked = Asked { wishes, budget: args.steering.budget, offer, next_best: args.next_best || args.full };
+    let next_best = args.next_best || args.full;
+    let asked = Asked { wishes, budget: args.steering.budget, offer, next_best, certificate: args.certificate };
     let (planned, offers) = asked.planned(&dwelling, law.code, &book)?;
     let answer = asked.answer(&planned, offers, &law.answer, &book)?;
     if args.json {

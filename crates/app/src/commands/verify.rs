@@ -51,9 +51,11 @@ pub struct VerificationAnswer {
     pub faults: Vec<String>,
     /// Where it says something else than follows from its choices.
     pub differs: Vec<DifferenceAnswer>,
-    /// Whether its certificate, that nothing costs less, holds; null where it has none. That nothing costs less is then
-    /// checked by planning anew.
+    /// Whether its certificate, that nothing costs less, holds for the separate checker; null where it has none. That
+    /// nothing costs less is then checked by planning anew alone.
     pub certificate: Option<bool>,
+    /// Where it holds: what it shows that nothing costs less than, in cents.
+    pub certified_cents: Option<i64>,
 }
 
 /// A place at which a plan says something else than follows from its choices.
@@ -72,6 +74,8 @@ pub struct DifferenceAnswer {
 const COMPLETE: &str = "every panel end and every opening is there once, and each choice is among what is lawful there";
 const ACCEPTED: &str = "the separate checker accepts the choices together";
 const CHEAPEST: &str = "planned anew, nothing that gives as much costs less";
+const CERTIFIED: &str =
+    "the separate checker accepts the certificate: nothing that gives as much costs less than it shows";
 const SAYS_SO: &str = "every figure and every word follows from the choices";
 
 /// Runs it.
@@ -96,7 +100,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
 }
 
 fn refused(checked: Vec<&'static str>, faults: Vec<String>) -> VerificationAnswer {
-    VerificationAnswer { holds: false, checked, faults, differs: Vec::new(), certificate: None }
+    VerificationAnswer { holds: false, checked, faults, differs: Vec::new(), certificate: None, certified_cents: None }
 }
 
 fn verified(
@@ -110,7 +114,13 @@ fn verified(
         Ok(wishes) => wishes,
         Err(faults) => return Ok(refused(Vec::new(), faults)),
     };
-    let asked = Asked { wishes, budget: claim.budget(), offer: claim.offer(), next_best: claim.tells_next_best() };
+    let asked = Asked {
+        wishes,
+        budget: claim.budget(),
+        offer: claim.offer(),
+        next_best: claim.tells_next_best(),
+        certificate: false,
+    };
     let (mut planned, offers) = match asked.planned(dwelling, law.code, book) {
         Err(CommandError::Usage(none)) => return Ok(refused(Vec::new(), vec![none])),
         made => made?,
@@ -127,18 +137,29 @@ fn verified(
             "it is not the plan that it says to be: planned anew, that costs {made}, and this one {held}"
         ));
     }
+    let certified = claim.certificate().map(|certificate| certificate.shown(&planned));
+    if let Some(Err(fault)) = &certified {
+        faults.push(fault.clone());
+    }
     let answer = asked.answer(&planned, offers, &law.answer, book)?;
-    let follows = serde_json::to_value(answer).map_err(|error| CommandError::Fault(error.to_string()))?;
+    let mut follows = serde_json::to_value(answer).map_err(|error| CommandError::Fault(error.to_string()))?;
+    // Many certificates show the same: that of the plan was checked for itself.
+    follows["certificate"] = value.get("certificate").cloned().unwrap_or_default();
     let differs: Vec<DifferenceAnswer> = differences(value, &follows)
         .into_iter()
         .map(|one| DifferenceAnswer { at: one.at, of: one.of, plan_says: one.left, follows: one.right })
         .collect();
     Ok(VerificationAnswer {
         holds: faults.is_empty() && differs.is_empty(),
-        checked: vec![COMPLETE, ACCEPTED, CHEAPEST, SAYS_SO],
+        checked: [COMPLETE, ACCEPTED, CHEAPEST]
+            .into_iter()
+            .chain(certified.as_ref().map(|_| CERTIFIED))
+            .chain([SAYS_SO])
+            .collect(),
         faults,
         differs,
-        certificate: None,
+        certificate: certified.as_ref().map(Result::is_ok),
+        certified_cents: certified.and_then(Result::ok),
     })
 }
 

@@ -2,6 +2,7 @@
 
 use super::ink::{ALARM, DO, HEADLINE, QUIET, ink};
 use super::lines::wrapped;
+use super::words::money;
 use crate::commands::verify::VerificationAnswer;
 use anstyle::Style;
 
@@ -36,8 +37,11 @@ pub fn render(answer: &VerificationAnswer) -> String {
         1 => page.push_str("  and 1 place more\n"),
         rest => page.push_str(&format!("  and {rest} places more\n")),
     }
-    if answer.holds && answer.certificate.is_none() {
-        let told = "It has no certificate: that nothing costs less was checked by planning anew.";
+    if let Some(cents) = answer.certified_cents.filter(|_| answer.holds) {
+        let told = format!("Its certificate shows that nothing that gives as much costs less than {}.", money(cents));
+        wrapped(&mut page, "  ", &told, QUIET);
+    } else if answer.holds {
+        let told = "It has no certificate (`plan --json --certificate`): that nothing costs less was checked by planning anew.";
         wrapped(&mut page, "  ", told, QUIET);
     }
     page

@@ -36,6 +36,54 @@ fn a_plan_that_was_not_altered_holds_however_it_was_asked_for() {
     }
 }
 
+/// The certificates of the demo, of a plan with wishes and of an offer.
+#[test]
+fn a_certificate_is_checked_and_shows_what_the_plan_costs() {
+    let ways: [&[&str]; 3] = [&[], &["--ground", "K-4", "--no-open", "den"], &["--offer", "3"]];
+    for (index, flags) in ways.into_iter().enumerate() {
+        let plan = plan(&[flags, &["--certificate"]].concat());
+        assert!(plan["certificate"]["parts"].is_array(), "{flags:?}");
+        let said = verified(&format!("certified-{index}"), &plan);
+        let answer = said.json();
+        assert_eq!((said.code, &answer["certificate"]), (0, &json!(true)), "{flags:?}: {answer}");
+        assert_eq!(answer["certified_cents"], plan["totals"]["price"]["total_cents"], "{flags:?}");
+        assert_eq!(list(&answer, "/checked").len(), 5);
+    }
+}
+
+/// What is charged a link beyond what it costs, a bound that is claimed too high, a leaf that is forgotten.
+#[test]
+fn a_forged_certificate_is_refused() {
+    type Forgery = (&'static str, fn(&mut Value), &'static str);
+    let forgeries: [Forgery; 3] = [
+        ("bound", |part| part["bound"][0] = json!(part["bound"][0].as_i64().map(|cents| cents + 1)), "shows no more"),
+        ("leaf", |part| drop(part["steps"].as_array_mut().and_then(Vec::pop)), "do not cover all choices"),
+        ("charge", |part| overcharge(part), "its certificate does not hold"),
+    ];
+    for (name, forge, told) in forgeries {
+        let mut plan = plan(&["--certificate"]);
+        let parts = plan["certificate"]["parts"].as_array_mut().into_iter().flatten();
+        parts.for_each(forge);
+        let said = verified(&format!("forged-{name}"), &plan);
+        let answer = said.json();
+        assert_eq!((said.code, &answer["certificate"]), (1, &json!(false)), "{name}");
+        let faults: Vec<&str> = list(&answer, "/faults").iter().filter_map(Value::as_str).collect();
+        assert!(faults.iter().any(|fault| fault.contains(told)), "{name}: {faults:?}");
+    }
+}
+
+/// Charges the links of every cut a million dollars more.
+fn overcharge(part: &mut Value) {
+    for step in part["steps"].as_array_mut().into_iter().flatten() {
+        for cuts in step.as_object_mut().into_iter().flat_map(|step| step.values_mut()) {
+            for cut in cuts.as_array_mut().into_iter().flatten() {
+                let value = cut["value"][0].as_i64().map(|cents| cents + 100_000_000);
+                cut["value"][0] = json!(value);
+            }
+        }
+    }
+}
+
 /// One alteration of each kind: what it alters, and what the answer must say of it.
 #[test]
 fn an_altered_plan_is_refused_with_what_differs() {

@@ -2,6 +2,7 @@
 
 mod assumed_order;
 mod basis;
+mod certificate;
 mod duties;
 mod editions;
 mod feeding;
@@ -24,6 +25,7 @@ mod why;
 
 pub use assumed_order::{AssumedOrderAnswer, OtherOrderAnswer, StepChangeAnswer, with_other_orders};
 pub use basis::BasisAnswer;
+pub use certificate::CertificateAnswer;
 pub use duties::{DutyAnswer, RequiresAnswer};
 pub use editions::{ChangeAnswer, EditionsAnswer, OpeningChanges, editions_answer};
 pub use feeding::{

@@ -2,6 +2,7 @@
 
 use super::assumed_order::{AssumedOrderAnswer, assumed_orders};
 use super::basis::BasisAnswer;
+use super::certificate::CertificateAnswer;
 use super::findings::{FindingAnswer, NextAnswer, find_out, finding_answer, ids};
 use super::law::LawAnswer;
 use super::links::LinkAnswer;
@@ -73,6 +74,8 @@ pub struct PlanAnswer {
     pub steering: Option<SteeringAnswer>,
     /// The next best at each receptacle and what it would cost the whole; null where it was not asked for.
     pub next_best: Option<Vec<NextBestAnswer>>,
+    /// The certificate that nothing costs less; null where it was not asked for, or shows less than the plan says.
+    pub certificate: Option<CertificateAnswer>,
     /// What can be offered; null where it was not asked for.
     pub offers: Option<OffersAnswer>,
     /// The feeding orders that the plan assumes since nobody knows them, or that contradict what was seen.
@@ -175,6 +178,7 @@ pub fn plan_answer(plan: &Planned, law: &LawAnswer, demo_prices: bool) -> PlanAn
         totals,
         steering: SteeringAnswer::of(plan),
         next_best: None,
+        certificate: None,
         offers: None,
         feeding: assumed_orders(plan, &orders),
         assumptions: assumptions(plan),
