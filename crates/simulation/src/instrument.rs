@@ -75,7 +75,8 @@ pub(crate) fn solved(layout: &Layout, on: &On) -> Result<SolvedCircuit, NetworkE
 const LAMPS: [(Wire, Wire); 3] =
     [(Wire::LegA, Wire::Neutral), (Wire::LegA, Wire::Ground), (Wire::Neutral, Wire::Ground)];
 
-/// A plug-in tester. Common practice, no source: three lamps of 30 to 100 kΩ that light from 55 to 90 V.
+/// A plug-in tester. Common practice, no source: three lamps of 30 to 100 kΩ that light from 65 to 90 V; one that lit at half
+/// the line voltage would not show an open ground.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct PlugInTester {
     ohms: f64,
@@ -88,7 +89,7 @@ impl PlugInTester {
     pub(crate) fn any(chance: &mut Chance) -> Self {
         Self {
             ohms: chance.by_magnitude(3e4, 1e5),
-            lights_from: chance.between(55.0, 90.0),
+            lights_from: chance.between(65.0, 90.0),
             finds_joins: chance.happens(0.3),
         }
     }

@@ -233,7 +233,7 @@ fn power(base: f64, times: usize) -> f64 {
 /// How often a plug-in tester takes a pair for live. Common practice, no source: it shows some phantoms and not others.
 fn lights(odds: Odds) -> f64 {
     let [_, _, _, between, line, over] = odds;
-    0.05 * between + 0.998 * (line + over) + 0.000_5
+    0.002 * between + 0.998 * (line + over) + 0.000_5
 }
 
 /// How often a tester says that neutral and ground are joined: three in ten are of the kind that looks for it, and these find
