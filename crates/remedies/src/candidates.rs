@@ -9,6 +9,7 @@ use dwelling::{GroundFact, Holding, Want};
 use estimate::{Material, PriceBook, Task};
 use optimizer::{Marks, SupplyNeed};
 use rulebook::{DeviceSpace, Duty, Judgement, Marking, Need, Remedy};
+use std::cell::OnceCell;
 
 /// The largest circuit whose receptacles are planned: protective ones are made for 15 and 20 A only.
 const MOST_AMPERES: u32 = 20;
@@ -16,7 +17,9 @@ const MOST_AMPERES: u32 = 20;
 /// Every candidate of one opening; never empty, since leaving it unresolved is always among them.
 #[must_use]
 pub fn candidates(facts: &Facts, book: &PriceBook, at: &OpeningFacts, links_here: u32) -> Vec<Candidate> {
-    let mut list = Candidates { facts, book, at, links_here, found: Vec::new() };
+    let repair_minutes = repairs_at(facts, at.index).iter().map(|task| book.minutes(*task)).sum();
+    let mut list =
+        Candidates { facts, book, at, links_here, repair_minutes, with_a_strap: OnceCell::new(), found: Vec::new() };
     if !at.as_found.holds.is_receptacle() {
         list.not_a_receptacle();
     } else if list.is_above_what_is_planned() {
@@ -41,6 +44,10 @@ struct Candidates<'a> {
     book: &'a PriceBook,
     at: &'a OpeningFacts,
     links_here: u32,
+    /// What is put right whatever else is done.
+    repair_minutes: u32,
+    /// The boxes that can hold a device on a strap: the same for every device.
+    with_a_strap: OnceCell<Vec<(BoxWork, Room)>>,
     found: Vec<Candidate>,
 }
 
@@ -351,6 +358,13 @@ impl Candidates<'_> {
 
     /// The boxes that can hold a device: the old one, and larger ones where it is not ample.
     fn box_choices(&self, space: DeviceSpace) -> Vec<(BoxWork, Room)> {
+        match space {
+            DeviceSpace::Strap => self.with_a_strap.get_or_init(|| self.boxes_that_hold(space)).clone(),
+            _ => self.boxes_that_hold(space),
+        }
+    }
+
+    fn boxes_that_hold(&self, space: DeviceSpace) -> Vec<(BoxWork, Room)> {
         let mut choices = Vec::new();
         let larger: [&[BoxWork]; 3] = [&[BoxWork::Keep], &[BoxWork::Replace, BoxWork::Extend], &[BoxWork::ReplaceWide]];
         for works in larger {
@@ -390,12 +404,10 @@ impl Candidates<'_> {
     }
 
     fn push_draft(&mut self, box_work: BoxWork, room: Room, draft: Draft) {
-        let repairs = repairs_at(self.facts, self.at.index);
-        let repair_minutes: u32 = repairs.iter().map(|task| self.book.minutes(*task)).sum();
         let parting =
             if parts_a_ground(self.facts, self.at.index, draft.step) { self.book.minutes(Task::PartGround) } else { 0 };
         let unresolved = draft.step == Step::Unresolved;
-        let minutes = if unresolved { 0 } else { draft.minutes + repair_minutes + parting };
+        let minutes = if unresolved { 0 } else { draft.minutes + self.repair_minutes + parting };
         let kept_marks = if draft.device == Device::Kept { self.held_marks() } else { Marks::NONE };
         let candidate = Candidate {
             step: draft.step,

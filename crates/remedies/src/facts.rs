@@ -10,6 +10,7 @@ use dwelling::{
 use electrical::{Amperes, ConductorMetal, Volume};
 use rulebook::tables::small_conductors::breaker_too_large;
 use rulebook::{CodeInForce, FillContents, Judgement, Lawful, Opening, Remedy, judge};
+use std::sync::Arc;
 
 /// A dwelling with everything that follows from it, looked up by every later step.
 pub struct Facts<'a> {
@@ -44,9 +45,9 @@ pub struct OpeningFacts {
     /// The opening as it was found, unknown ground and all.
     pub as_found: Opening,
     /// What the code says of it as it was found.
-    pub judged_as_found: Judgement,
+    pub judged_as_found: Arc<Judgement>,
     /// What the code says of it with the ground that the plan counts on while nothing else is shown.
-    pub judged_to_plan: Judgement,
+    pub judged_to_plan: Arc<Judgement>,
 }
 
 impl<'a> Facts<'a> {
@@ -67,13 +68,13 @@ impl<'a> Facts<'a> {
                 let as_found =
                     Opening { taking_out, ..opening_of(dwelling, tree.map(|tree| &trees[tree]), index, ground) };
                 let dead = fails_its_own_test(&diagnosis, index);
-                let judged_as_found = judged(&as_found, dead, &code);
+                let judged_as_found = Arc::new(judged(&as_found, dead, &code));
                 let supplied = is_supplied(&groups, &grounds, index);
                 let planned = ground_to_plan_on(ground, supplied);
                 let judged_to_plan = if planned == ground {
-                    judged_as_found.clone()
+                    Arc::clone(&judged_as_found)
                 } else {
-                    judged(&Opening { ground: planned, ..as_found.clone() }, dead, &code)
+                    Arc::new(judged(&Opening { ground: planned, ..as_found.clone() }, dead, &code))
                 };
                 // Those that may go do not count for the next: all of them together must leave enough.
                 if open_to(&judged_to_plan, Remedy::BlankCover) {

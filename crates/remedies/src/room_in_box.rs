@@ -71,7 +71,8 @@ pub fn fit_after(
 /// full however the survey's gaps are filled does not fit.
 #[must_use]
 pub fn room_after(facts: &Facts, at: &OpeningFacts, work: BoxWork, device: DeviceSpace, most_landings: u32) -> Room {
-    let verdict = |landings, gauge| fit_after(facts, at, work, device, landings, gauge).verdict;
+    let contents = contents_after(at, work);
+    let verdict = |landings, gauge| fill_with(&contents, device, landings, Some(gauge), &facts.code).verdict;
     let unchecked = matches!(verdict(0, GRADES[0]), FillVerdict::NotChecked(_));
     let passes = |verdict| match verdict {
         FillVerdict::Fits => true,

@@ -70,14 +70,22 @@ pub struct RemedyVerdict {
 /// A condition under which a remedy is lawful.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Condition {
-    /// It in words, with its sections.
-    pub text: String,
+    /// It in words, without its sections.
+    pub says: Words,
     /// Where the code says so.
     pub cites: Vec<Citation>,
     /// The name of the rule that lays it down.
     pub rule: &'static str,
     /// The authorities whose amendments or answers lay it down, with their texts.
     pub changed_by: Vec<String>,
+}
+
+impl Condition {
+    /// It in words, with its sections.
+    #[must_use]
+    pub fn text(&self) -> String {
+        with_sections(self.says.clone(), &self.cites)
+    }
 }
 
 /// Whether the code allows a remedy.
@@ -250,8 +258,7 @@ impl RemedyVerdict {
         }
         let Spoken { rule, cites, changed_by } = spoken;
         changed_by.iter().for_each(|by| add_once(&mut self.changed_by, by.clone()));
-        let text = with_sections(condition, &cites);
-        add_once(&mut self.conditions, Condition { text, cites, rule, changed_by });
+        add_once(&mut self.conditions, Condition { says: condition, cites, rule, changed_by });
         add_once(&mut self.rules, rule);
     }
 }

@@ -37,8 +37,8 @@ pub use duty::{Duty, Need};
 pub use edition::Edition;
 pub use explain::{Said, SaidThing, ValueUsed, explain};
 pub use fill::{
-    BoxContents, BoxFill, Conductors, DeviceSpace, FillContents, FillLine, FillVerdict, Fit, StrapInBox, count,
-    fill_with, fit_after,
+    BoxContents, BoxFill, Conductors, Counted, DeviceSpace, FillContents, FillLine, FillVerdict, Fit, StrapInBox,
+    count, fill_with, fit_after,
 };
 pub use ground_connection::{CONNECTION_VALUES, ConnectionPlace, GroundConnection, SourceFacts, ground_connection};
 pub use in_words::InWords;

@@ -308,11 +308,11 @@ fn what_judge_says_is_what_explain_shows() {
             let texts: BTreeSet<String> =
                 explain(&opening, &code).into_iter().flat_map(|said| said.things).map(|thing| thing.text).collect();
             let judgement = judge(&opening, &code);
-            let conditions = judgement.remedies.iter().flat_map(|verdict| &verdict.conditions).map(|one| &one.text);
+            let conditions = judgement.remedies.iter().flat_map(|verdict| &verdict.conditions).map(|one| one.text());
             let spoken_of = judgement.remedies.iter().filter(|verdict| verdict.remedy != Remedy::BlankCover);
             let why_not = spoken_of.flat_map(|verdict| &verdict.why_not);
-            for text in conditions.chain(why_not).chain(&judgement.cautions) {
-                assert!(texts.contains(text), "{edition} {room}: {text}");
+            for text in conditions.chain(why_not.chain(&judgement.cautions).cloned()) {
+                assert!(texts.contains(&text), "{edition} {room}: {text}");
             }
         }
     }

@@ -159,7 +159,8 @@ fn a_later_amendment_overrides_an_earlier_one() {
 fn markings_and_notes_of_an_authority_are_said_with_its_name() {
     let marking = Change::Marking { remedy: Remedy::GfciReceptacle, words: "Tested 2025".to_owned() };
     let judgement = judge(&bedroom(), &with(Nec2020, marking));
-    let condition = judgement.of(Remedy::GfciReceptacle).conditions.iter().find(|one| one.text.contains("Tested 2025"));
+    let condition =
+        judgement.of(Remedy::GfciReceptacle).conditions.iter().find(|one| one.text().contains("Tested 2025"));
     assert_eq!(condition.expect("the marking is a condition").changed_by, [BY]);
     let code = with(Nec2020, Change::Marking { remedy: Remedy::GfciReceptacle, words: "Tested 2025".to_owned() });
     assert!(explain(&bedroom(), &code).last().is_some_and(|said| said.things[0].text.contains("Tested 2025")));

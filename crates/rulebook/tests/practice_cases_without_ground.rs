@@ -62,7 +62,7 @@ fn bare_three_slot_receptacles_may_not_stay_and_a_gfci_ahead_of_them_cures_it() 
     let lawful = [Remedy::DownstreamOfGfci, Remedy::GfciBreaker, Remedy::GfciReceptacle];
     assert_remedies(&ENTERED, &bare_three_slot(), &lawful, &[Remedy::Leave]);
     let conditions = under(Nec2020, &bare_three_slot()).of(Remedy::DownstreamOfGfci).conditions.clone();
-    assert!(conditions.iter().all(|condition| !condition.text.contains("at most")), "{conditions:?}");
+    assert!(conditions.iter().all(|condition| !condition.text().contains("at most")), "{conditions:?}");
 }
 
 /// Published: https://activerain.com/blogsview/199579/gfci-s-on-old-2-wire-circuits

@@ -40,7 +40,7 @@ impl FillAnswer {
             FillVerdict::NotChecked(missing) => (None, Some(missing.because.clone())),
         };
         let lines = fit.fill.iter().flat_map(|fill| &fill.lines).map(|line| FillLineAnswer {
-            what: line.what.clone(),
+            what: line.what(),
             volume: line.volume.to_string(),
             cite: line.cite.section.to_owned(),
         });

@@ -154,7 +154,7 @@ pub(super) fn opening_answer(plan: &Planned, index: BoxIndex) -> OpeningAnswer {
             && !matches!(device_box.holds, Holding::TwoSlot if chosen.device == Device::Kept),
         ground_by: plan.ground_brought_by(index).map(|link| plan.name_of(link)),
         markings: chosen.markings.iter().map(|marking| marking.name()).collect(),
-        conditions: conditions.iter().map(|condition| condition.text.clone()).collect(),
+        conditions: conditions.iter().map(|condition| condition.text()).collect(),
         cites: verdict.map(|verdict| sections(&verdict.cites)).unwrap_or_default(),
         changed_by: verdict.map(|verdict| verdict.changed_by.clone()).unwrap_or_default(),
         price: MoneyAnswer::of(chosen.price),

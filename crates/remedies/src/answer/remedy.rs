@@ -48,7 +48,7 @@ impl RemedyAnswer {
             fits_box: fill.fits,
             markings: verdict.markings.iter().map(|marking| marking.name()).collect(),
             cites: sections(&verdict.cites),
-            conditions: verdict.conditions.iter().map(|condition| condition.text.clone()).collect(),
+            conditions: verdict.conditions.iter().map(|condition| condition.text()).collect(),
             disputed_use: verdict.disputed_use.clone(),
             why_not: (!verdict.why_not.is_empty()).then(|| verdict.why_not.join("; ")),
             changed_by: verdict.changed_by.clone(),

@@ -2,7 +2,7 @@
 
 use crate::cited::{Citation, NotChecked};
 use crate::code::CodeInForce;
-use crate::fill::{BoxFill, FillLine};
+use crate::fill::{BoxFill, Counted, FillLine};
 use crate::tables::box_counting;
 use crate::tables::conductor_allowance::allowance;
 use electrical::{Gauge, Volume};
@@ -57,44 +57,59 @@ pub fn count(contents: &BoxContents, code: &CodeInForce) -> Result<BoxFill, NotC
     let mut lines = Lines { lines: Vec::new(), code };
     let once = box_counting::INSULATED.in_force(code)?;
     for entering in &contents.insulated {
-        let what = format!("{}, {}", plural(entering.count, "insulated conductor"), entering.gauge);
-        lines.add(what, entering.count.saturating_mul(once.value * WHOLE), entering.gauge, once.cite)?;
+        lines.add(
+            Counted::Insulated(entering.count),
+            entering.count.saturating_mul(once.value * WHOLE),
+            entering.gauge,
+            once.cite,
+        )?;
     }
     let twice = box_counting::LOOPED.in_force(code)?;
     for looped in &contents.looped {
-        let what = format!("{} of 12 in or more, {}", plural(looped.count, "unbroken loop"), looped.gauge);
-        lines.add(what, looped.count.saturating_mul(twice.value * WHOLE), looped.gauge, twice.cite)?;
+        lines.add(
+            Counted::Looped(looped.count),
+            looped.count.saturating_mul(twice.value * WHOLE),
+            looped.gauge,
+            twice.cite,
+        )?;
     }
     let left_out = box_counting::UNDER_CANOPY.in_force(code)?;
     let fixture_wires = number(&contents.from_canopy);
     let all_small = contents.from_canopy.iter().all(|wires| wires.gauge < Gauge::AWG_14);
     for wires in &contents.from_canopy {
         let free = fixture_wires <= left_out.value && all_small;
-        let what = format!("{} from under the canopy, {}", plural(wires.count, "fixture wire"), wires.gauge);
-        lines.add(what, if free { 0 } else { wires.count.saturating_mul(WHOLE) }, wires.gauge, left_out.cite)?;
+        lines.add(
+            Counted::FromCanopy(wires.count),
+            if free { 0 } else { wires.count.saturating_mul(WHOLE) },
+            wires.gauge,
+            left_out.cite,
+        )?;
     }
     if let (true, Some(largest)) = (contents.clamps_inside, largest(contents)) {
         let clamps = box_counting::CLAMPS.in_force(code)?;
-        lines.add(format!("clamps inside, {largest}"), clamps.value * WHOLE, largest, clamps.cite)?;
+        lines.add(Counted::Clamps, clamps.value * WHOLE, largest, clamps.cite)?;
     }
     if let (1.., Some(largest)) = (contents.support_fittings, largest(contents)) {
         let fittings = box_counting::FITTINGS.in_force(code)?;
-        let what = format!("{}, {largest}", plural(contents.support_fittings, "kind of support fitting"));
+        let what = Counted::SupportFittings(contents.support_fittings);
         lines.add(what, contents.support_fittings.saturating_mul(fittings.value * WHOLE), largest, fittings.cite)?;
     }
     let strap_allowances = box_counting::STRAPS.in_force(code)?;
     for strap in &contents.straps {
         let gangs = strap.gangs.max(1);
-        let wide = if gangs > 1 { format!(" {gangs} gangs wide") } else { String::new() };
-        let what = format!("strap with its device{wide}, {}", strap.largest);
-        lines.add(what, gangs.saturating_mul(strap_allowances.value * WHOLE), strap.largest, strap_allowances.cite)?;
+        lines.add(
+            Counted::Strap(gangs),
+            gangs.saturating_mul(strap_allowances.value * WHOLE),
+            strap.largest,
+            strap_allowances.cite,
+        )?;
     }
-    lines.add_grounding(&contents.grounding, "equipment grounding conductor")?;
-    lines.add_grounding(&contents.isolated_grounding, "isolated grounding conductor")?;
+    lines.add_grounding(&contents.grounding, Counted::Grounding)?;
+    lines.add_grounding(&contents.isolated_grounding, Counted::IsolatedGrounding)?;
     for largest in &contents.terminal_blocks {
         let blocks = box_counting::TERMINAL_BLOCKS.in_force(code)?;
         if let Some(allowances) = blocks.value {
-            lines.add(format!("terminal block, {largest}"), allowances * WHOLE, *largest, blocks.cite)?;
+            lines.add(Counted::TerminalBlock, allowances * WHOLE, *largest, blocks.cite)?;
         }
     }
     let taken = lines.lines.iter().map(|line| line.volume).sum();
@@ -110,20 +125,20 @@ struct Lines<'a> {
 }
 
 impl Lines<'_> {
-    fn add(&mut self, what: String, quarters: u32, gauge: Gauge, cite: Citation) -> Result<(), NotChecked> {
+    fn add(&mut self, counted: Counted, quarters: u32, gauge: Gauge, cite: Citation) -> Result<(), NotChecked> {
         let volume: Volume = allowance(gauge, self.code)?.value.quarter() * i64::from(quarters);
-        self.lines.push(FillLine { what, quarters, gauge, volume, cite });
+        self.lines.push(FillLine { counted, quarters, gauge, volume, cite });
         Ok(())
     }
 
     /// One allowance of the largest for as many as share it, and a quarter of it for each further one.
-    fn add_grounding(&mut self, conductors: &[Conductors], name: &str) -> Result<(), NotChecked> {
+    fn add_grounding(&mut self, conductors: &[Conductors], named: fn(u32) -> Counted) -> Result<(), NotChecked> {
         let number = number(conductors);
         let largest = conductors.iter().filter(|conductors| conductors.count > 0).map(|conductors| conductors.gauge);
         let Some(largest) = largest.max() else { return Ok(()) };
         let sharing = box_counting::SHARING_FIRST_ALLOWANCE.in_force(self.code)?;
         let further = sharing.value.map_or(0, |sharing| number.saturating_sub(sharing));
-        self.add(format!("{}, {largest}", plural(number, name)), WHOLE.saturating_add(further), largest, sharing.cite)
+        self.add(named(number), WHOLE.saturating_add(further), largest, sharing.cite)
     }
 }
 
@@ -136,13 +151,4 @@ fn largest(contents: &BoxContents) -> Option<Gauge> {
     let kinds = [&contents.insulated, &contents.looped, &contents.from_canopy, &contents.grounding];
     let kinds = kinds.into_iter().chain([&contents.isolated_grounding]);
     kinds.flatten().filter(|conductors| conductors.count > 0).map(|conductors| conductors.gauge).max()
-}
-
-fn plural(count: u32, what: &str) -> String {
-    let (head, tail) = what.split_once(' ').unwrap_or((what, ""));
-    match (count, head) {
-        (1, _) => format!("1 {what}"),
-        (_, "kind") => format!("{count} kinds {tail}"),
-        _ => format!("{count} {what}s"),
-    }
 }

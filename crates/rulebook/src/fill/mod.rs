@@ -2,11 +2,13 @@
 
 mod after;
 mod count;
+mod counted;
 mod verdict;
 
 pub use after::fit_after;
 pub(crate) use after::fits_after_all;
 pub use count::{BoxContents, Conductors, StrapInBox, count};
+pub use counted::Counted;
 pub use verdict::{DeviceSpace, fill_with};
 
 use crate::cited::{Citation, NotChecked};
@@ -34,8 +36,8 @@ pub struct FillContents {
 /// One line of a count.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct FillLine {
-    /// What is counted, such as `4 insulated conductors, 14 AWG`.
-    pub what: String,
+    /// What is counted.
+    pub counted: Counted,
     /// How many allowances it takes, in quarters.
     pub quarters: u32,
     /// The size whose allowance is taken.
@@ -44,6 +46,14 @@ pub struct FillLine {
     pub volume: Volume,
     /// Where the code says so.
     pub cite: Citation,
+}
+
+impl FillLine {
+    /// What is counted in words, such as `4 insulated conductors, 14 AWG`.
+    #[must_use]
+    pub fn what(&self) -> String {
+        format!("{}, {}", self.counted, self.gauge)
+    }
 }
 
 /// A count of a box.

@@ -102,7 +102,7 @@ impl Ask for Judgement {
         self.of(remedy).fit.verdict.clone()
     }
     fn condition_names(&self, remedy: Remedy, words: &str) -> bool {
-        self.of(remedy).conditions.iter().any(|condition| condition.text.contains(words))
+        self.of(remedy).conditions.iter().any(|condition| condition.text().contains(words))
     }
     fn use_is_disputed(&self, remedy: Remedy) -> bool {
         !self.of(remedy).disputed_use.is_empty()
