@@ -1,6 +1,7 @@
 //! Names on the command line: parsed by the same lists as survey files, with the nearest name offered.
 
-use dwelling::nearest;
+use crate::command_error::CommandError;
+use dwelling::{BoxIndex, Dwelling, nearest};
 
 /// Looks a name up in a closed list.
 ///
@@ -13,6 +14,18 @@ pub fn named<T: Copy>(all: &[T], names: &'static [&'static str], written: &str) 
     Err(match nearest(written, names.iter().copied()) {
         Some(name) => format!("no such name; did you mean `{name}`?"),
         None => format!("no such name; the names are {}", names.join(", ")),
+    })
+}
+
+/// The box of this id.
+///
+/// # Errors
+/// A sentence with the nearest id, where one is near.
+pub fn box_named(dwelling: &Dwelling, id: &str) -> Result<BoxIndex, CommandError> {
+    dwelling.box_named(id).ok_or_else(|| {
+        let ids = dwelling.boxes.iter().map(|device_box| device_box.id.as_str());
+        let near = nearest(id, ids).map_or(String::new(), |near| format!("; did you mean `{near}`?"));
+        CommandError::Usage(format!("the survey has no box `{id}`{near}"))
     })
 }
 

@@ -3,10 +3,11 @@
 use crate::answering::{dwelling_of, exit_code, read_file, write_json, write_text};
 use crate::command_error::CommandError;
 use crate::law::{CodeFlags, settle};
+use crate::named::box_named;
 use crate::{name_parser, page};
 use dwelling::{
     CableInBox, CableKind, Cables, Clamps, Equipment, GroundFact, Holding, Job, NearWater, PathObstacle,
-    ProtectiveBreaker, RoomUse, Want, Wetness, nearest,
+    ProtectiveBreaker, RoomUse, Want, Wetness,
 };
 use electrical::{Amperes, ConductorMetal, Gauge, Length, Volume};
 use remedies::{Facts, options_answer, options_of_box};
@@ -126,11 +127,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
             let text = read_file(path)?;
             let dwelling = dwelling_of(&text, args.json)?;
             let code = settle(&args.code, &dwelling.job, &text.folder, args.json)?.code;
-            let index = dwelling.box_named(id).ok_or_else(|| {
-                let names = dwelling.boxes.iter().map(|device_box| device_box.id.as_str());
-                let near = nearest(id, names).map_or(String::new(), |near| format!("; did you mean `{near}`?"));
-                CommandError::Usage(format!("the survey has no box `{id}`{near}"))
-            })?;
+            let index = box_named(&dwelling, id)?;
             options_of_box(&Facts::gather(&dwelling, code), index)
         }
         _ => options_answer(&opening(args), &settle(&args.code, &no_job(), Path::new(""), args.json)?.code),

@@ -4,9 +4,9 @@ use crate::answering::{SurveySource, dwelling_of, exit_code, write_json, write_t
 use crate::command_error::CommandError;
 use crate::commands::prices::price_book;
 use crate::law::{CodeFlags, settle};
+use crate::named::box_named;
 use crate::page;
 use crate::planning::to_plan_on;
-use dwelling::nearest;
 use remedies::{PlanFault, Planned, why_answer};
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -45,11 +45,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let dwelling = to_plan_on(dwelling_of(&text, args.json)?);
     let book = price_book(args.prices.as_deref(), args.json)?;
     let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
-    let index = dwelling.box_named(box_id).ok_or_else(|| {
-        let names = dwelling.boxes.iter().map(|device_box| device_box.id.as_str());
-        let near = nearest(box_id, names).map_or(String::new(), |near| format!("; did you mean `{near}`?"));
-        CommandError::Usage(format!("the survey has no box `{}`{near}", box_id))
-    })?;
+    let index = box_named(&dwelling, box_id)?;
     let fault = |PlanFault(faults): PlanFault| CommandError::Fault(faults.join("; "));
     let planned = Planned::of(&dwelling, law.code, &book).map_err(fault)?;
     let answer = why_answer(&planned, index, &law.answer).map_err(fault)?;

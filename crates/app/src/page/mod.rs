@@ -1,5 +1,6 @@
 //! Pages for people in the terminal: made to be read by room, wrapped to the screen, plain when piped.
 
+pub mod beliefs;
 pub mod checks;
 pub mod editions;
 pub mod feeding;

@@ -2,7 +2,7 @@
 
 use super::best::best;
 use super::down::down;
-use super::explanations::{explanations, to_do};
+use super::explanations::{About, explanations, to_do};
 use super::likely::{Best, Sum};
 use super::state::{Arrival, AtBox, GroundRun, Joined, WireState, Wiring};
 use super::stations::{ARRIVALS, PATHS, RUNS, Station, Stations, WIRINGS, is_possible};
@@ -73,9 +73,10 @@ fn random_tree(seed: u64) -> Stations {
         let sight = sighting();
         let sight = (dice.below(2) == 0).then(|| Arc::new(sight));
         let (hot, neutral, ground) = (dice.few(wires), dice.few(wires), dice.few(grounds));
-        let at = BoxIndex(number);
+        let (at, is_receptacle) = (BoxIndex(number), dice.below(4) > 0);
         all.push(Station {
             at,
+            is_receptacle,
             parent,
             children: Vec::new(),
             hot,
@@ -227,33 +228,41 @@ proptest! {
         }
     }
 
-    /// By hand: the likeliest of all states, and after it the likeliest of those that ask for other work, and so on.
+    /// By hand: the likeliest of all states, and after it the likeliest of those that ask for other work, and so on; each
+    /// work's share of all states added up.
     #[test]
-    fn the_explanations_are_the_likeliest_of_all_states(seed in any::<u64>()) {
+    fn the_explanations_are_the_likeliest_of_all_states(seed in any::<u64>(), everything in any::<bool>()) {
+        let about = if everything { About::Everything } else { About::Ground };
         let stations = random_tree(seed);
         let all = enumerate(&stations);
-        let mut by_work: BTreeMap<Vec<_>, f64> = BTreeMap::new();
+        let total: f64 = all.iter().map(|(_, _, odds)| odds).sum();
+        let mut by_work: BTreeMap<Vec<_>, (f64, f64)> = BTreeMap::new();
         for (_, whole, odds) in &all {
-            let work = whole.iter().map(|(states, path, arrival)| {
+            let work = whole.iter().zip(&stations.all).map(|((states, path, arrival), station)| {
                 let at = AtBox {
                     hot: WireState::ALL[path / 3],
                     neutral: WireState::ALL[path % 3],
                     arrival: Arrival::ALL[*arrival],
                     wiring: Wiring::ALL[states[3]],
                 };
-                to_do(GroundRun::ALL[states[2]], at)
+                to_do(about, station.is_receptacle, GroundRun::ALL[states[2]], at)
             });
-            let best = by_work.entry(work.collect()).or_insert(0.0);
+            let (best, share) = by_work.entry(work.collect()).or_insert((0.0, 0.0));
             *best = best.max(*odds);
+            *share += odds / total;
         }
-        let mut counted: Vec<f64> = by_work.values().copied().collect();
+        let mut counted: Vec<f64> = by_work.values().map(|(best, _)| *best).collect();
         counted.sort_by(|left, right| right.total_cmp(left));
-        let said = explanations(&stations, 4);
+        let said = explanations(&stations, about, 4);
         prop_assert_eq!(said.len(), counted.len().min(4));
         for (said, counted) in said.iter().zip(&counted) {
             prop_assert!(close(said.log_odds, counted.ln()), "{} and {}", said.log_odds, counted.ln());
-            let whole: Vec<_> = said.boxes.iter().map(|one| to_do(one.ground, one.state)).collect();
-            prop_assert!(by_work.get(&whole).is_some_and(|odds| close(odds.ln(), said.log_odds)));
+            let whole = said.boxes.iter().zip(&stations.all);
+            let whole: Vec<_> =
+                whole.map(|(one, station)| to_do(about, station.is_receptacle, one.ground, one.state)).collect();
+            let (best, share) = by_work[&whole];
+            prop_assert!(close(best.ln(), said.log_odds));
+            prop_assert!(close(said.share, share), "{} and {}", said.share, share);
         }
         if let Some((log_odds, ..)) = best(&stations, &up::<Best>(&stations)) {
             prop_assert!(close(log_odds, counted[0].ln()));

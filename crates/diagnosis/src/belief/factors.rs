@@ -74,6 +74,7 @@ impl Factors {
             }
             all.push(Station {
                 at: BoxIndex(number),
+                is_receptacle: true,
                 parent: factors.fed_by,
                 children: Vec::new(),
                 hot: factors.hot,

@@ -27,11 +27,12 @@ mod terminals;
 mod test_outcome;
 mod up;
 mod volt_band;
+mod words;
 
 pub use advice::{Advice, Expected};
 pub use circuit_belief::{BoxBelief, CircuitBelief, RunBelief, SURE_ENOUGH};
 pub use clash::{Claim, Clash};
-pub use explanations::{Explained, Explanation};
+pub use explanations::{About, Explained, Explanation};
 pub use factors::{BoxFactors, Factors, Marginals};
 pub use meter_odds::{Draws, Floats, Loaded, Odds, floats, pair, places};
 pub use priors::Priors;
@@ -77,10 +78,11 @@ pub fn believe(dwelling: &Dwelling, priors: &Priors) -> Beliefs {
 }
 
 impl CircuitBelief {
-    /// The likeliest explanations of what was found that differ in what one would do, likeliest first, at most so many.
+    /// The likeliest explanations of what was found that differ in what one would do about this, likeliest first, at most so
+    /// many.
     #[must_use]
-    pub fn explanations(&self, most: usize) -> Vec<Explanation> {
-        explanations::explanations(&self.stations, most)
+    pub fn explanations(&self, about: About, most: usize) -> Vec<Explanation> {
+        explanations::explanations(&self.stations, about, most)
     }
 
     /// The search on this circuit that is expected to cost the least, tests and acting wrongly together; nothing where no

@@ -1,15 +1,13 @@
-//! The whole search on one circuit: what to test or open first, what after each outcome, and how many boxes that opens.
+//! The whole search for the ground on one circuit: what to test or open first, what after each outcome, and how many boxes that opens.
 
 use super::circuit_belief::CircuitBelief;
-use super::explanations::{Explained, Explanation, explanations};
-use super::likely::Sum;
+use super::explanations::{About, Explained, Explanation, explanations};
 use super::policy::{Decision, MOST_CASES, Policy, Question, Trial, best_policy};
 use super::stakes::{GroundWork, Stakes};
-use super::state::{Ground, GroundRun, WireState, Wiring};
+use super::state::{Ground, GroundRun};
 use super::stations::{Stations, sight_of};
 use super::terminals::slots;
 use super::test_outcome::{Outcome, Test, outcome_odds, sightings};
-use super::up::up;
 use dwelling::{BoxIndex, Dwelling};
 
 /// A search over the likeliest explanations of a circuit, each taken to read as it most likely does.
@@ -49,11 +47,10 @@ pub enum SearchStep {
 /// found cannot be.
 pub(crate) fn search_plan(dwelling: &Dwelling, circuit: &CircuitBelief, stakes: &Stakes) -> Option<SearchPlan> {
     let stations = &circuit.stations;
-    let explanations = explanations(stations, MOST_CASES);
-    let first = explanations.first()?.log_odds;
-    let odds: Vec<f64> = explanations.iter().map(|one| (one.log_odds - first).exp()).collect();
-    let all = up::<Sum>(stations).log_odds::<Sum>();
-    let covers = explanations.iter().map(|one| (one.log_odds - all).exp()).sum::<f64>().min(1.0);
+    let explanations = explanations(stations, About::Ground, MOST_CASES);
+    explanations.first()?;
+    let odds: Vec<f64> = explanations.iter().map(|one| one.share).collect();
+    let covers = odds.iter().sum::<f64>().min(1.0);
     let mut tests = Vec::new();
     for (number, station) in stations.all.iter().enumerate() {
         let device_box = dwelling.device_box(station.at);
@@ -68,7 +65,7 @@ pub(crate) fn search_plan(dwelling: &Dwelling, circuit: &CircuitBelief, stakes: 
             }
         }
     }
-    let decisions = decisions(dwelling, &explanations, stakes);
+    let decisions = decisions(stations, &explanations, stakes);
     let trials = tests.iter().map(|(_, _, trial)| trial.clone()).collect();
     let policy = best_policy(&Question { odds, tests: trials, decisions });
     let named: Vec<(BoxIndex, Test)> = tests.iter().map(|(at, test, _)| (*at, *test)).collect();
@@ -98,29 +95,16 @@ fn outcome(dwelling: &Dwelling, stations: &Stations, told: &Explanation, number:
     best.map_or(0, |(place, _)| place)
 }
 
-/// What is to be decided about every box and run, and what each way of acting costs under each explanation.
-fn decisions(dwelling: &Dwelling, explanations: &[Explanation], stakes: &Stakes) -> Vec<Decision> {
-    let boxes = explanations.first().map_or(0, |one| one.boxes.len());
+/// What is to be decided about the ground of every run and receptacle, and what each way of acting costs under each
+/// explanation.
+fn decisions(stations: &Stations, explanations: &[Explanation], stakes: &Stakes) -> Vec<Decision> {
     let mut found = Vec::new();
-    for number in 0..boxes {
+    for (number, station) in stations.all.iter().enumerate() {
         let under = |cost: &dyn Fn(&Explained) -> f64| {
             explanations.iter().map(|one| cost(&one.boxes[number])).collect::<Vec<f64>>()
         };
-        let fault = |[left, needless]: [f64; 2], is: &dyn Fn(&Explained) -> bool| Decision {
-            costs: vec![
-                under(&|one| if is(one) { left } else { 0.0 }),
-                under(&|one| if is(one) { 0.0 } else { needless }),
-            ],
-        };
-        found.push(fault(stakes.wire, &|one| one.hot != WireState::Sound));
-        found.push(fault(stakes.wire, &|one| one.neutral != WireState::Sound));
         found.push(of_run(&under, stakes));
-        let is_receptacle =
-            explanations.first().is_some_and(|one| dwelling.device_box(one.boxes[number].at).holds.is_receptacle());
-        if is_receptacle {
-            found.push(fault(stakes.polarity, &|one| {
-                matches!(one.state.wiring, Wiring::HotNeutralReversed | Wiring::ReversedJumper)
-            }));
+        if station.is_receptacle {
             let works = [GroundWork::Rely, GroundWork::Mend, GroundWork::DoWithout, GroundWork::Disarm];
             let of_work = |work: GroundWork| {
                 let cost = |ground: Ground| stakes.ground[ground as usize][work as usize];

@@ -27,6 +27,8 @@ pub(crate) struct Station {
     pub(crate) parent: Option<usize>,
     /// The stations that it feeds.
     pub(crate) children: Vec<usize>,
+    /// Whether something can be plugged in here.
+    pub(crate) is_receptacle: bool,
     /// The odds of its run's hot conductor, neutral and ground.
     pub(crate) hot: [f64; 3],
     pub(crate) neutral: [f64; 3],
@@ -36,7 +38,7 @@ pub(crate) struct Station {
     /// How likely what was seen in the box is: by whether a run beyond is loose here, by its own run, by wiring.
     pub(crate) sight: Option<Arc<Sight>>,
     /// What can be true here at all, where a question restricts it: by run, wiring, arrival and path, 1 or 0.
-    pub(crate) only: Option<Box<[Local; RUNS]>>,
+    pub(crate) only: Option<Arc<[Local; RUNS]>>,
 }
 
 /// Odds by a device's wiring, the ground that arrives, and the path.
@@ -192,7 +194,7 @@ impl Stations {
         let mut all: Vec<Station> = order.iter().map(|index| station(dwelling, *index, priors, known)).collect();
         let mut roots = Vec::new();
         for (at, index) in order.iter().enumerate() {
-            let parent = match dwelling.device_box(*index).fed_by {
+            let parent = match dwelling.device_box(*index).known_feed() {
                 Some(Feed::Box(parent)) => number.get(&parent).copied(),
                 _ => None,
             };
@@ -215,6 +217,7 @@ fn station(dwelling: &Dwelling, index: BoxIndex, priors: &Priors, known: &mut Re
     let sight = seen_at(dwelling, index).map(|seen| sight_of(seen, cable));
     Station {
         at: index,
+        is_receptacle: dwelling.device_box(index).holds.is_receptacle(),
         parent: None,
         children: Vec::new(),
         hot: priors.hot,

@@ -1,6 +1,11 @@
 //! What readings and sightings mean, as an answer.
 
+use super::beliefs::{
+    AdviceAnswer, BeliefAnswer, ClashAnswer, SearchAnswer, advice_answers, belief_answers, clash_answers,
+    search_answers,
+};
 use super::feeding::{FeedingAnswer, feeding_answers};
+use diagnosis::belief::{Beliefs, Stakes};
 use diagnosis::feeding::feeding_orders;
 use diagnosis::{Certainty, Condition, Diagnosis, Finding, LookAlike, NextCheck, Site, next_visit};
 use dwelling::{BoxIndex, Dwelling};
@@ -16,6 +21,14 @@ pub struct FindingsAnswer {
     pub find_out: Vec<NextAnswer>,
     /// The circuits of which something of the feeding order is not known, or contradicts itself.
     pub feeding: Vec<FeedingAnswer>,
+    /// What is believed of every box and of the run that feeds it, all evidence of its circuit taken together.
+    pub beliefs: Vec<BeliefAnswer>,
+    /// What does not fit together.
+    pub clashes: Vec<ClashAnswer>,
+    /// The tests that are worth most by the minute, best first.
+    pub tests: Vec<AdviceAnswer>,
+    /// The searches on the circuits on which testing pays.
+    pub searches: Vec<SearchAnswer>,
 }
 
 /// One finding.
@@ -50,13 +63,22 @@ pub struct NextAnswer {
     pub boxes: Vec<String>,
 }
 
-/// Everything found in a dwelling.
+/// Everything found in a dwelling, and what is believed of it.
 #[must_use]
-pub fn findings_answer(dwelling: &Dwelling, diagnosis: &Diagnosis) -> FindingsAnswer {
+pub fn findings_answer(
+    dwelling: &Dwelling,
+    diagnosis: &Diagnosis,
+    beliefs: &Beliefs,
+    stakes: &Stakes,
+) -> FindingsAnswer {
     FindingsAnswer {
         findings: diagnosis.findings.iter().map(|finding| finding_answer(dwelling, finding)).collect(),
         find_out: find_out(dwelling, diagnosis),
         feeding: feeding_answers(dwelling, &feeding_orders(dwelling)),
+        beliefs: belief_answers(dwelling, beliefs),
+        clashes: clash_answers(dwelling, beliefs),
+        tests: advice_answers(dwelling, &beliefs.advice(dwelling, stakes)),
+        searches: search_answers(dwelling, beliefs, stakes),
     }
 }
 

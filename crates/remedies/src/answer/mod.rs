@@ -2,6 +2,7 @@
 
 mod assumed_order;
 mod basis;
+mod beliefs;
 mod certificate;
 mod duties;
 mod editions;
@@ -25,6 +26,10 @@ mod why;
 
 pub use assumed_order::{AssumedOrderAnswer, OtherOrderAnswer, StepChangeAnswer, with_other_orders};
 pub use basis::BasisAnswer;
+pub use beliefs::{
+    AdviceAnswer, BeliefAnswer, ClashAnswer, ExplanationAnswer, OddsAnswer, OutcomeAnswer, SearchAnswer, StepAnswer,
+    explanation_answers, percent,
+};
 pub use certificate::CertificateAnswer;
 pub use duties::{DutyAnswer, RequiresAnswer};
 pub use editions::{ChangeAnswer, EditionsAnswer, OpeningChanges, editions_answer};
