@@ -2,6 +2,7 @@
 #![allow(clippy::disallowed_methods, reason = "these tests read documents and start the program")]
 
 mod answers;
+mod beliefs;
 mod bungalow;
 mod by_its_rows;
 mod checks;
