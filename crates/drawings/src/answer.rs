@@ -31,22 +31,24 @@ pub struct DrawingAnswer {
     pub job: String,
     /// When the drawing holds.
     pub moment: Moment,
-    /// The sheets: by floor from the lowest, the plan of each first.
+    /// The sheets: by floor from the lowest, the plan of each first; of circuits, in the order of the survey.
     pub sheets: Vec<SheetAnswer>,
-    /// What the survey gives no place on a plan: it is listed beside, and never drawn where it might be.
+    /// What the survey gives no place on a plan or in a tree: it is shown beside, and never drawn where it might be.
     pub not_placed: Vec<NotPlaced>,
 }
 
 /// A sheet.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct SheetAnswer {
-    /// The floor; null where the survey does not state it.
+    /// The floor; null where the survey does not state it, and on sheets of circuits.
     pub floor: Option<i8>,
+    /// The circuits whose trees it shows; empty on plans of floors.
+    pub circuits: Vec<String>,
     /// Its title.
     pub title: String,
     /// The scale of its plan where it is printed at its own size; null where it has no plan.
     pub scale: Option<String>,
-    /// The boxes that stand on its plan.
+    /// The boxes that stand on its plan or in its trees.
     pub boxes: Vec<String>,
     /// The drawing, as an SVG of 7.6 by 10.1 inches, upright or lying.
     pub svg: String,
@@ -66,7 +68,7 @@ pub struct NotPlaced {
 }
 
 impl DrawingAnswer {
-    /// Whether every box has its place on a plan.
+    /// Whether every box has its place on a plan or in a tree.
     #[must_use]
     pub fn is_last_word(&self) -> bool {
         !self.not_placed.iter().any(|thing| thing.kind == ThingKind::Box)
@@ -106,7 +108,14 @@ fn drawn(shown: &Shown, only: Option<Option<i8>>) -> DrawingAnswer {
 fn sheet_answer(shown: &Shown, sheet: Sheet) -> SheetAnswer {
     let id = |at: &BoxIndex| shown.dwelling.device_box(*at).id.clone();
     let boxes = sheet.boxes.iter().map(id).collect();
-    SheetAnswer { floor: sheet.floor, title: sheet.title, scale: sheet.scale, boxes, svg: sheet.svg }
+    SheetAnswer {
+        floor: sheet.floor,
+        circuits: Vec::new(),
+        title: sheet.title,
+        scale: sheet.scale,
+        boxes,
+        svg: sheet.svg,
+    }
 }
 
 fn not_placed(shown: &Shown, only: Option<Option<i8>>) -> Vec<NotPlaced> {

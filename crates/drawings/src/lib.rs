@@ -1,7 +1,9 @@
-//! Drawings of a dwelling: the plan of each floor as it was found or as a plan leaves it, in SVG for paper and screen.
+//! Drawings of a dwelling, in SVG for paper and screen: the plan of each floor as it was found or as a plan leaves it, and
+//! the circuits as trees with what is believed of them.
 
 mod answer;
 mod bringing;
+mod circuit_sheets;
 mod curve;
 mod feeding;
 mod floor_plan;
@@ -26,5 +28,6 @@ mod words;
 mod work_mark;
 
 pub use answer::{DrawingAnswer, NotPlaced, SheetAnswer, ThingKind, drawn_as_found, drawn_as_planned, floors_of};
+pub use circuit_sheets::drawn_circuits;
 pub use shown::Moment;
 pub use text_width::text_width;

@@ -1,5 +1,6 @@
 //! What stands beside a plan: rows of a legend and of lists, and how they flow into columns.
 
+use crate::circuit_sheets::share_bar;
 use crate::geometry::{Area, Spot, spot};
 use crate::label::Piece;
 use crate::shown::Ground;
@@ -7,6 +8,7 @@ use crate::svg::{Anchor, BLACK, Pen, QUIET, Svg, Type, WHITE};
 use crate::symbol::{self, Kind};
 use crate::text_width::wrapped;
 use crate::{floor_plan, label};
+use diagnosis::belief;
 use dwelling::RouteKind;
 
 /// The width of a column.
@@ -33,6 +35,10 @@ pub(crate) enum Picture {
     Route(RouteKind, &'static str),
     Wall(bool),
     Piece(Piece),
+    /// A state of a ground in a bar of shares.
+    Share(belief::Ground),
+    /// A state of a run's ground.
+    Run(belief::GroundRun),
 }
 
 /// A row beside a plan.
@@ -133,6 +139,13 @@ fn draw_picture(svg: &mut Svg, picture: &Picture, left: Spot) {
             svg.line(from.plus(spot(width + 1.0, 0.0)), to, pen);
         }
         Picture::Route(kind, dashes) => crate::bringing::route_line(svg, &[from, to], *kind, dashes),
+        Picture::Share(ground) => {
+            let area = Area::around(middle, (PICTURE - 12.0, share_bar::HEIGHT));
+            share_bar::draw_part(svg, &area, *ground);
+        }
+        Picture::Run(state) => {
+            share_bar::draw_run_sign(svg, middle.minus(spot(share_bar::SIGN / 2.0 - 1.0, 0.0)), *state)
+        }
         Picture::Wall(outside) => {
             svg.line(from, to, &Pen::line(BLACK, floor_plan::wall_width(*outside)));
         }

@@ -13,10 +13,10 @@ use crate::words;
 use dwelling::BoxIndex;
 
 /// 7.5 in by 10 in: what both Letter (8.5 in by 11 in) and A4 (210 mm by 297 mm) leave within margins of 0.38 in.
-const UPRIGHT: (f64, f64) = (540.0, 720.0);
+pub(crate) const UPRIGHT: (f64, f64) = (540.0, 720.0);
 const LYING: (f64, f64) = (720.0, 540.0);
-const TITLE: f64 = 36.0;
-const FOOT: f64 = 26.0;
+pub(crate) const TITLE: f64 = 36.0;
+pub(crate) const FOOT: f64 = 26.0;
 /// What is left free around the rooms for labels.
 const AROUND: f64 = 28.0;
 /// The same where a plan has a sheet for itself.
@@ -165,7 +165,6 @@ fn finished(
     plan: Option<&FloorPlan>,
     scale: Option<&Scale>,
 ) -> Sheet {
-    let (width, height) = size;
     let name = &shown.dwelling.job.name;
     let moment = match (shown.moment, shown.edition) {
         (Moment::Before, _) => "as it was found".to_owned(),
@@ -176,9 +175,21 @@ fn finished(
     let below = format!("{}{part}, {moment}", words::floor(floor));
     let title = format!("{name}: {below}");
     let below = if goes_on { format!("{below}; what does not fit here is on sheet 2") } else { below };
+    let svg = framed(body, name, &below, size, scale);
+    let scale_name = scale.map(|scale| scale.name.clone());
+    let drawn = plan.map(|plan| plan.drawn.clone()).unwrap_or_default();
+    let says = format!(
+        "{} boxes stand on this plan; lines show what feeds what, not where cables lie. Point at a box for what is said of it.",
+        drawn.len()
+    );
+    Sheet { floor, svg: svg.finished(size, &title, &says), title, scale: scale_name, boxes: drawn }
+}
+
+/// A drawing between its title and its foot with the cautions.
+pub(crate) fn framed(body: Svg, name: &str, below: &str, (width, height): (f64, f64), scale: Option<&Scale>) -> Svg {
     let mut svg = Svg::default();
     svg.words(spot(0.0, 14.0), &cut_to(name, 14.0, true, width), Type::bold(14.0), Anchor::Start);
-    svg.words(spot(0.0, 26.0), &below, Type::plain(9.0), Anchor::Start);
+    svg.words(spot(0.0, 26.0), below, Type::plain(9.0), Anchor::Start);
     svg.line(spot(0.0, TITLE - 6.0), spot(width, TITLE - 6.0), &Pen::line(BLACK, 1.2));
     svg.append(&body);
     let foot = height - FOOT;
@@ -188,11 +199,5 @@ fn finished(
     }
     let caution = "Prove dead before any work. The authority having jurisdiction decides; work by, or with, a licensed electrician.";
     svg.words(spot(width, height - 4.0), caution, Type::plain(6.2), Anchor::End);
-    let scale_name = scale.map(|scale| scale.name.clone());
-    let drawn = plan.map(|plan| plan.drawn.clone()).unwrap_or_default();
-    let says = format!(
-        "{} boxes stand on this plan; lines show what feeds what, not where cables lie. Point at a box for what is said of it.",
-        drawn.len()
-    );
-    Sheet { floor, svg: svg.finished(size, &title, &says), title, scale: scale_name, boxes: drawn }
+    svg
 }

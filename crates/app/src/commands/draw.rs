@@ -1,12 +1,15 @@
-//! Draws the floors of a dwelling.
+//! Draws the floors of a dwelling, or its circuits with what is believed of them.
 
 use crate::answering::{SurveySource, dwelling_of, exit_code, write_json, write_text};
 use crate::command_error::CommandError;
 use crate::commands::prices::price_book;
 use crate::law::{CodeFlags, settle};
 use crate::planning::to_plan_on;
-use drawings::{DrawingAnswer, NotPlaced, SheetAnswer, ThingKind, drawn_as_found, drawn_as_planned, floors_of};
-use dwelling::Dwelling;
+use diagnosis::belief::{Priors, Stakes, believe};
+use drawings::{
+    DrawingAnswer, NotPlaced, SheetAnswer, ThingKind, drawn_as_found, drawn_as_planned, drawn_circuits, floors_of,
+};
+use dwelling::{CircuitIndex, Dwelling};
 use remedies::{PlanFault, Planned};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -15,9 +18,12 @@ use std::process::ExitCode;
 ///
 /// Draws an SVG of 7.6 by 10.1 inches, which prints at a usual scale on Letter and on A4 and reads in black and white. What
 /// the survey gives no position is listed beside the plan, never drawn where it might be.
+///
+/// With `--circuits` or `--circuit` it draws the circuits instead, as boxes are fed from the panel: how likely each state of
+/// each ground is, where a ground stops, what clashes, and what to test or open next.
 #[derive(Debug, clap::Args)]
 #[command(
-    after_help = "Examples:\n  thirdwire draw --example bungalow > bungalow.svg\n  thirdwire draw my-house.toml --floor 2 -o floor-2.svg\n  thirdwire draw my-house.toml --before -o as-found.svg"
+    after_help = "Examples:\n  thirdwire draw --example bungalow > bungalow.svg\n  thirdwire draw my-house.toml --floor 2 -o floor-2.svg\n  thirdwire draw my-house.toml --before -o as-found.svg\n  thirdwire draw --example bungalow --circuit 3 > circuit-3.svg\n  thirdwire draw my-house.toml --circuits -o circuits.svg"
 )]
 pub struct Args {
     #[command(flatten)]
@@ -25,7 +31,13 @@ pub struct Args {
     /// Only this floor: 0 the basement or ground, 1 the first floor, and so on
     #[arg(long, value_name = "N", allow_negative_numbers = true)]
     floor: Option<i8>,
-    /// Write into this file; where there are more sheets than one, each gets its floor in its name
+    /// The circuits instead of the floors, with what is believed of every box and run by all that was read and seen
+    #[arg(long, conflicts_with_all = ["floor", "before", "after", "prices"])]
+    circuits: bool,
+    /// Only this circuit, drawn as with `--circuits`, with the one that shares its neutral
+    #[arg(long, value_name = "CIRCUIT", conflicts_with_all = ["circuits", "floor", "before", "after", "prices"])]
+    circuit: Option<String>,
+    /// Write into this file; where there are more sheets than one, each gets its floor or number in its name
     #[arg(short, long, value_name = "FILE", conflicts_with = "json")]
     output: Option<PathBuf>,
     /// As it was found, without a plan
@@ -49,7 +61,11 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let text = args.source.read()?;
     let dwelling = dwelling_of(&text, args.json)?;
     let floor = args.floor.map(|floor| existing(&dwelling, floor)).transpose()?;
-    let answer = if args.before {
+    let answer = if args.circuits || args.circuit.is_some() {
+        let only = args.circuit.as_ref().map(|id| circuit_named(&dwelling, id)).transpose()?;
+        let beliefs = believe(&dwelling, &Priors::default());
+        drawn_circuits(&dwelling, &beliefs, &beliefs.advice(&dwelling, &Stakes::default()), only)
+    } else if args.before {
         drawn_as_found(&dwelling, &diagnosis::diagnose(&dwelling), floor)
     } else {
         let book = price_book(args.prices.as_deref(), args.json)?;
@@ -82,11 +98,24 @@ fn existing(dwelling: &Dwelling, floor: i8) -> Result<Option<i8>, CommandError> 
     Err(CommandError::Usage(format!("there is nothing on floor {floor}; {there}")))
 }
 
+/// The circuit of this name.
+fn circuit_named(dwelling: &Dwelling, id: &str) -> Result<CircuitIndex, CommandError> {
+    let position = dwelling.circuits.iter().position(|circuit| circuit.id == id);
+    position.map(CircuitIndex).ok_or_else(|| {
+        let names: Vec<&str> = dwelling.circuits.iter().map(|circuit| circuit.id.as_str()).collect();
+        CommandError::Usage(format!("there is no circuit `{id}`; there are {}", names.join(", ")))
+    })
+}
+
 /// The sheet, where there is one.
 fn only_sheet(answer: &DrawingAnswer) -> Result<&SheetAnswer, CommandError> {
     match answer.sheets.as_slice() {
         [sheet] => Ok(sheet),
         [] => Err(CommandError::Usage("the survey has neither rooms nor boxes to draw".to_owned())),
+        [first, ..] if !first.circuits.is_empty() => Err(CommandError::Usage(format!(
+            "there are {} sheets, and one drawing holds one: name a file with `-o`, or a circuit with `--circuit`",
+            answer.sheets.len()
+        ))),
         sheets => Err(CommandError::Usage(format!(
             "there are {} sheets, and one drawing holds one: name a file with `-o`, or a floor with `--floor`",
             sheets.len()
@@ -110,21 +139,28 @@ fn written(answer: &DrawingAnswer, path: &Path) -> Result<String, CommandError> 
     let boxes: Vec<&str> =
         answer.not_placed.iter().filter(missing(ThingKind::Box)).map(|thing| thing.id.as_str()).collect();
     if !boxes.is_empty() {
-        page.push_str(&format!(
-            "listed beside the plan, since the survey does not say where they are: {}\n",
-            boxes.join(", ")
-        ));
+        let why = if answer.sheets.iter().any(|sheet| !sheet.circuits.is_empty()) {
+            "drawn beside the trees, since nobody knows what feeds them"
+        } else {
+            "listed beside the plan, since the survey does not say where they are"
+        };
+        page.push_str(&format!("{why}: {}\n", boxes.join(", ")));
     }
     Ok(page)
 }
 
-/// The path of one of many sheets: its floor stands in its name, and its number where a floor has several.
+/// The path of one of many sheets: its floor stands in its name, and its number where a floor has several; of circuits its
+/// number alone.
 fn path_of(answer: &DrawingAnswer, position: usize, path: &Path) -> PathBuf {
     let floor = answer.sheets[position].floor;
     let earlier = answer.sheets[..position].iter().filter(|sheet| sheet.floor == floor).count();
     let stem = path.file_stem().map_or_else(String::new, |stem| stem.to_string_lossy().into_owned());
     let floor = floor.map_or("not-stated".to_owned(), |floor| floor.to_string());
     let part = if earlier == 0 { String::new() } else { format!("-sheet-{}", earlier + 1) };
+    let part = match answer.sheets.iter().any(|sheet| !sheet.circuits.is_empty()) {
+        true => format!("sheet-{}", position + 1),
+        false => format!("floor-{floor}{part}"),
+    };
     let extension = path.extension().map_or_else(|| "svg".into(), |extension| extension.to_string_lossy());
-    path.with_file_name(format!("{stem}-floor-{floor}{part}.{extension}"))
+    path.with_file_name(format!("{stem}-{part}.{extension}"))
 }

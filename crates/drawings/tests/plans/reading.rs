@@ -1,6 +1,7 @@
 //! Drawings of surveys, read back from their SVG.
 
-use drawings::{DrawingAnswer, SheetAnswer, drawn_as_found, drawn_as_planned, text_width};
+use diagnosis::belief::{Priors, Stakes, believe};
+use drawings::{DrawingAnswer, SheetAnswer, drawn_as_found, drawn_as_planned, drawn_circuits, text_width};
 use dwelling::Dwelling;
 use estimate::PriceBook;
 use remedies::Planned;
@@ -36,6 +37,12 @@ pub fn as_planned(dwelling: &Dwelling) -> DrawingAnswer {
     let edition = dwelling.job.edition.and_then(Edition::of_year).unwrap_or(Edition::Nec2020);
     let planned = Planned::of(dwelling, CodeInForce::published(edition), &PriceBook::demo());
     drawn_as_planned(&planned.unwrap_or_else(|fault| panic!("{fault:?}")), None)
+}
+
+/// The drawing of the circuits of a dwelling.
+pub fn circuits_of(dwelling: &Dwelling) -> DrawingAnswer {
+    let beliefs = believe(dwelling, &Priors::default());
+    drawn_circuits(dwelling, &beliefs, &beliefs.advice(dwelling, &Stakes::default()), None)
 }
 
 /// Both drawings of a dwelling.
