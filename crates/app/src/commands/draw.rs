@@ -14,6 +14,9 @@ use remedies::{PlanFault, Planned};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
+/// The flags that ask for floors or for a plan: drawings of circuits show neither.
+const OF_FLOORS: [&str; 8] = ["floor", "before", "after", "prices", "edition", "place", "permit_date", "local_code"];
+
 /// Draw the plan of each floor: rooms, boxes, what feeds what, grounds, and the work of the plan
 ///
 /// Draws an SVG of 7.6 by 10.1 inches, which prints at a usual scale on Letter and on A4 and reads in black and white. What
@@ -32,10 +35,10 @@ pub struct Args {
     #[arg(long, value_name = "N", allow_negative_numbers = true)]
     floor: Option<i8>,
     /// The circuits instead of the floors, with what is believed of every box and run by all that was read and seen
-    #[arg(long, conflicts_with_all = ["floor", "before", "after", "prices"])]
+    #[arg(long, conflicts_with_all = OF_FLOORS)]
     circuits: bool,
     /// Only this circuit, drawn as with `--circuits`, with the one that shares its neutral
-    #[arg(long, value_name = "CIRCUIT", conflicts_with_all = ["circuits", "floor", "before", "after", "prices"])]
+    #[arg(long, value_name = "CIRCUIT", conflicts_with = "circuits", conflicts_with_all = OF_FLOORS)]
     circuit: Option<String>,
     /// Write into this file; where there are more sheets than one, each gets its floor or number in its name
     #[arg(short, long, value_name = "FILE", conflicts_with = "json")]

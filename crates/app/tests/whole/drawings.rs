@@ -63,3 +63,71 @@ fn what_was_found_can_be_drawn_where_the_edition_is_not_known() {
     let said = thirdwire(&["draw", &path]);
     assert_eq!((said.code, said.out.as_str()), (3, ""));
 }
+
+/// By hand: the bungalow's survey has 30 boxes on six circuits.
+#[test]
+fn circuits_are_drawn_with_what_is_believed_of_every_box() {
+    let answer = thirdwire(&["draw", "--example", "bungalow", "--circuits", "--json"]).json();
+    let sheets = list(&answer, "/sheets");
+    let of = |key: &str| -> Vec<&str> {
+        sheets.iter().flat_map(|sheet| list(sheet, key)).filter_map(serde_json::Value::as_str).collect()
+    };
+    assert_eq!(of("/circuits"), ["1", "2", "3", "4", "5", "6"]);
+    let mut boxes = of("/boxes");
+    boxes.sort_unstable();
+    boxes.dedup();
+    assert_eq!((boxes.len(), of("/boxes").len()), (30, 30));
+    let text = include_bytes!("../../../../examples/bungalow.toml");
+    let dwelling = survey::read(text, survey::Format::Toml).dwelling.unwrap();
+    let beliefs = diagnosis::belief::believe(&dwelling, &diagnosis::belief::Priors::default());
+    let svg: String = sheets.iter().map(text_of).collect();
+    let of_l_3 = beliefs.of(dwelling.box_named("L-3").unwrap()).unwrap();
+    let falsely = of_l_3.ground[diagnosis::belief::Ground::False as usize];
+    assert!(svg.contains(&format!("false {:.0} %", falsely * 100.0)), "{falsely}");
+}
+
+fn text_of(sheet: &serde_json::Value) -> &str {
+    text(sheet, "/svg")
+}
+
+#[test]
+fn one_circuit_is_drawn_on_standard_output_and_many_into_files() {
+    let said = thirdwire(&["draw", "--example", "bungalow", "--circuit", "3"]);
+    assert_eq!((said.code, said.err.as_str()), (0, ""));
+    assert!(
+        said.out.starts_with("<svg") && said.out.contains("Quince Row bungalow: Circuit 3</title>"),
+        "{}",
+        said.out
+    );
+    let said = thirdwire(&["draw", "--example", "bungalow", "--circuits"]);
+    assert_eq!(said.code, 2);
+    assert!(said.err.contains("`--circuit`"), "{}", said.err);
+    let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("circuits-drawn");
+    std::fs::create_dir_all(&folder).unwrap();
+    let path = folder.join("house.svg").display().to_string();
+    let said = thirdwire(&["draw", "--example", "bungalow", "--circuits", "-o", &path]);
+    assert!(said.out.contains("house-sheet-2.svg"), "{}", said.out);
+    assert!(std::fs::read_to_string(folder.join("house-sheet-2.svg")).unwrap().contains("LA-3"));
+}
+
+#[test]
+fn a_circuit_that_is_not_there_and_flags_that_do_not_go_with_circuits_are_refused() {
+    let said = thirdwire(&["draw", "--example", "bungalow", "--circuit", "9"]);
+    assert_eq!(said.code, 2);
+    assert!(said.err.contains("there is no circuit `9`; there are 1, 2, 3, 4, 5, 6"), "{}", said.err);
+    for flags in [["--circuits", "--after"], ["--circuits", "--before"], ["--circuits", "--edition=2023"]] {
+        assert_eq!(thirdwire(&[&["draw", "--example", "bungalow"], &flags[..]].concat()).code, 2, "{flags:?}");
+    }
+}
+
+#[test]
+fn a_box_whose_feeding_nobody_knows_is_drawn_and_told() {
+    let survey = thirdwire(&["example", "bungalow"]).out.replacen("fed_by  = \"L-2\"\n", "", 1);
+    let path = file("feeding-not-known-to-draw.toml", &survey);
+    let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("circuits-drawn");
+    std::fs::create_dir_all(&folder).unwrap();
+    let to = folder.join("unknown.svg").display().to_string();
+    let said = thirdwire(&["draw", &path, "--circuits", "-o", &to]);
+    assert_eq!(said.code, 3, "{}", said.err);
+    assert!(said.out.contains("nobody knows what feeds them: L-3"), "{}", said.out);
+}

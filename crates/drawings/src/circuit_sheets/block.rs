@@ -240,8 +240,8 @@ fn marks(shown: &CircuitsShown, at: BoxIndex, belief: Option<&BoxBelief>) -> Vec
     if !wiring.is_empty() {
         marks.push((Piece::Work("W".to_owned()), wiring));
     }
-    for (number, says) in shown.clashes_at(at) {
-        marks.push((Piece::Work(format!("CLASH {number}")), says));
+    for (numbers, says) in shown.clashes_at(at) {
+        marks.push((Piece::Work(format!("CLASH {numbers}")), says));
     }
     marks
 }

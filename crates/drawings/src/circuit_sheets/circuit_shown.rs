@@ -5,8 +5,8 @@ use diagnosis::belief::{Advice, Beliefs, BoxBelief, CircuitBelief, Claim, Test};
 use dwelling::{BoxIndex, CircuitIndex, Dwelling, Feed};
 use std::collections::BTreeMap;
 
-/// A clash as it is told at one box: its number in the dwelling, and the words.
-type ToldClash = (usize, String);
+/// Clashes as they are told at one box: their numbers in the dwelling, and the words.
+type ToldClash = (String, String);
 
 /// Everything that drawings of circuits show.
 pub(crate) struct CircuitsShown<'a> {
@@ -69,21 +69,30 @@ impl<'a> CircuitsShown<'a> {
     }
 }
 
-/// The clashes by box, each told at both its boxes.
+/// The clashes by box, each told at both its boxes; what many others do not fit is told once.
 fn told_clashes(dwelling: &Dwelling, circuits: &[CircuitBelief]) -> BTreeMap<BoxIndex, Vec<ToldClash>> {
     let mut told: BTreeMap<BoxIndex, Vec<ToldClash>> = BTreeMap::new();
+    let mut others: BTreeMap<Claim, Vec<(usize, Claim)>> = BTreeMap::new();
     for (position, clash) in circuits.iter().flat_map(|circuit| &circuit.clashes).enumerate() {
         let number = position + 1;
         let mut says = format!("{} {} wrong", words::claim(dwelling, clash.claim), words::percent(clash.wrong));
         if let Some((other, then)) = clash.otherwise {
-            let other_words = words::claim(dwelling, other);
-            says.push_str(&format!("; if right, {other_words} {} wrong", words::percent(then)));
+            says.push_str(&format!("; if right, {} {} wrong", words::claim(dwelling, other), words::percent(then)));
             if box_of(other) != box_of(clash.claim) {
-                let here = format!("{other_words} does not fit {}", words::claim(dwelling, clash.claim));
-                told.entry(box_of(other)).or_default().push((number, here));
+                others.entry(other).or_default().push((number, clash.claim));
             }
         }
-        told.entry(box_of(clash.claim)).or_default().push((number, says));
+        told.entry(box_of(clash.claim)).or_default().push((number.to_string(), says));
+    }
+    for (other, against) in others {
+        let numbers: Vec<String> = against.iter().map(|(number, _)| number.to_string()).collect();
+        let numbers = match numbers.as_slice() {
+            [first, _, .., last] => format!("{first}-{last}"),
+            few => few.join(" "),
+        };
+        let against: Vec<String> = against.iter().map(|(_, claim)| words::claim(dwelling, *claim)).collect();
+        let says = format!("{} does not fit {}", words::claim(dwelling, other), against.join(", "));
+        told.entry(box_of(other)).or_default().push((numbers, says));
     }
     told
 }

@@ -23,6 +23,8 @@ const PANEL_HEIGHT: f64 = 15.0;
 const NOTE: Type = Type::plain(6.6);
 const NOTE_LINE: f64 = 8.4;
 const BETWEEN: f64 = 9.0;
+/// What a tree loses at most where it goes over from one column to the next: a heading, and most of a box.
+const BREAK: f64 = HEADING_HEIGHT + 40.0;
 
 /// A drawn sheet of circuits.
 pub(crate) struct CircuitSheet {
@@ -153,14 +155,14 @@ fn places(sections: &[Section], high: f64) -> Vec<Vec<Place>> {
     for section in sections {
         let height: f64 = section.items.iter().map(Item::height).sum();
         let start = if at.top > 0.0 { at.top + BETWEEN } else { 0.0 };
-        let left_on_sheet = if at.column % 2 == 0 { 2 } else { 1 };
+        let is_left = at.column.is_multiple_of(2);
         if start + height <= high {
             at.top = start;
         } else if height <= high {
             at = Place { column: at.column + usize::from(at.top > 0.0), top: 0.0 };
-        } else if at.column % 2 == 0 && start + height + HEADING_HEIGHT + 40.0 <= high * f64::from(left_on_sheet) {
+        } else if is_left && start + height + BREAK <= 2.0 * high {
             at.top = start;
-        } else if at.top > 0.0 || at.column % 2 == 1 {
+        } else if at.top > 0.0 || !is_left {
             at = Place { column: (at.column / 2 + 1) * 2, top: 0.0 };
         }
         all.push(places_of(section, high, &mut at));
@@ -227,7 +229,8 @@ fn sheet(
             }
             let corner = column_corner(place.column, body).plus(spot(0.0, place.top));
             if place.column != first && (index == 0 || columns[index - 1] != place.column) {
-                draw_heading(&mut symbols, &format!("{}, goes on", section.title), column_corner(place.column, body));
+                let heading = goes_on(shown, section, places, place.column);
+                draw_heading(&mut symbols, &heading, column_corner(place.column, body));
             }
             match item {
                 Item::Heading(text) => draw_heading(&mut symbols, text, corner),
@@ -260,6 +263,38 @@ fn sheet(
     );
     let svg = framed(svg, name, &below, UPRIGHT, None).finished(UPRIGHT, &title, &says);
     CircuitSheet { circuits, boxes, title, svg }
+}
+
+/// The heading of a column in which a tree goes on: where its lines come from, from left to right.
+fn goes_on(shown: &CircuitsShown, section: &Section, places: &[Place], column: usize) -> String {
+    let rows: Vec<(&Block, Place)> = blocks_with_places(section, places).collect();
+    let panel_column = places.first().map_or(0, |place| place.column);
+    let mut lines: Vec<(usize, &str)> = Vec::new();
+    for (block, _) in rows.iter().filter(|(block, place)| block.placed.is_straight && place.column >= column) {
+        match block.placed.from {
+            From::Row(row) => {
+                if let Some((parent, _)) = rows.get(row).filter(|(_, at)| at.column < column) {
+                    let id = &shown.dwelling.device_box(parent.placed.at).id;
+                    lines.push((parent.placed.level, id));
+                }
+            }
+            From::Panel if panel_column < column => lines.push((0, "the panel")),
+            _ => {}
+        }
+    }
+    lines.sort_unstable();
+    let names: Vec<&str> = lines.iter().map(|(_, name)| *name).collect();
+    match names.as_slice() {
+        [] => format!("{}, goes on", section.title),
+        names => format!("{}, goes on from {}", section.title, names.join(", ")),
+    }
+}
+
+fn blocks_with_places<'a>(section: &'a Section, places: &'a [Place]) -> impl Iterator<Item = (&'a Block, Place)> {
+    section.items.iter().zip(places).filter_map(|(item, place)| match item {
+        Item::Block(block) => Some((block.as_ref(), *place)),
+        _ => None,
+    })
 }
 
 fn draw_heading(svg: &mut Svg, text: &str, corner: Spot) {
@@ -301,15 +336,9 @@ fn draw_panel_row(svg: &mut Svg, shown: &CircuitsShown, section: &Section, corne
 
 /// Draws the lines of a section that lie on a sheet.
 fn draw_lines(svg: &mut Svg, shown: &CircuitsShown, section: &Section, places: &[Place], sheet: (usize, &Area)) {
-    let mut rows: Vec<(&Block, Place)> = Vec::new();
-    let mut panel = None;
-    for (item, place) in section.items.iter().zip(places) {
-        match item {
-            Item::Block(block) => rows.push((block, *place)),
-            Item::Panel => panel = Some(Place { column: place.column, top: place.top + 11.0 }),
-            _ => {}
-        }
-    }
+    let rows: Vec<(&Block, Place)> = blocks_with_places(section, places).collect();
+    let panel = section.items.iter().zip(places).find(|(item, _)| matches!(item, Item::Panel));
+    let panel = panel.map(|(_, place)| Place { column: place.column, top: place.top + 11.0 });
     let ends: Vec<(usize, f64)> = rows.iter().map(|(block, place)| (place.column, place.top + block.height)).collect();
     for (block, place) in &rows {
         let id = &shown.dwelling.device_box(block.placed.at).id;

@@ -7,15 +7,24 @@ use drawings::{DrawingAnswer, SheetAnswer, ThingKind, drawn_circuits};
 use dwelling::{CircuitIndex, Dwelling};
 use roxmltree::Node;
 use std::collections::BTreeMap;
+use std::sync::OnceLock;
 
 /// Surveys of many shapes: long circuits, boxes of unknown feeding, a box on no circuit, and readings that clash.
 fn surveys() -> Vec<String> {
     let mut surveys: Vec<String> = EXAMPLES.map(str::to_owned).to_vec();
-    surveys.extend((0..6).map(|seed| survey(seed, 12 + 9 * seed as usize, 2)));
-    surveys.push(survey(41, 150, 3));
-    surveys.push(long_circuit(70));
+    surveys.extend((0..3).map(|seed| survey(seed, 14 + 12 * seed as usize, 2)));
+    surveys.push(long_circuit(50));
     surveys.push(EXAMPLES[0].replacen("circuit = \"3\"\nfed_by  = \"L-2\"\n", "", 1));
     surveys
+}
+
+/// These surveys with their drawings, drawn once for all tests.
+fn drawn() -> &'static [(Dwelling, DrawingAnswer)] {
+    static DRAWN: OnceLock<Vec<(Dwelling, DrawingAnswer)>> = OnceLock::new();
+    DRAWN.get_or_init(|| {
+        let dwellings = surveys().into_iter().map(|text| dwelling(&text));
+        dwellings.map(|dwelling| (dwelling.clone(), circuits_of(&dwelling))).collect()
+    })
 }
 
 /// One circuit of so many boxes, each fed by one before it: a chain with branches.
@@ -57,9 +66,7 @@ fn said_of(drawing: &DrawingAnswer, class: &str, id: &str) -> Vec<String> {
 
 #[test]
 fn every_box_stands_on_one_sheet_once() {
-    for text in surveys() {
-        let dwelling = dwelling(&text);
-        let drawing = circuits_of(&dwelling);
+    for (dwelling, drawing) in drawn() {
         let mut drawn: BTreeMap<String, usize> = BTreeMap::new();
         for sheet in &drawing.sheets {
             let document = document(sheet);
@@ -86,9 +93,9 @@ fn standing<'a>(root: Node<'a, 'a>) -> Vec<(String, Rectangle)> {
 
 #[test]
 fn no_words_stand_on_others_or_leave_their_sheet() {
-    for text in surveys() {
-        for sheet in circuits_of(&dwelling(&text)).sheets {
-            let document = document(&sheet);
+    for (_, drawing) in drawn() {
+        for sheet in &drawing.sheets {
+            let document = document(sheet);
             let root = document.root_element();
             let edge = shown(root);
             let standing = standing(root);
@@ -114,6 +121,17 @@ fn percent(share: f64) -> String {
     }
 }
 
+/// What a box says of itself where someone points at it.
+fn title_of(drawing: &DrawingAnswer, id: &str) -> Option<String> {
+    let of_sheet = |sheet: &SheetAnswer| {
+        let document = document(sheet);
+        let group = groups(&document, "box").find(|group| name(*group) == id)?;
+        let title = group.children().find(|node| node.tag_name().name() == "title")?;
+        title.text().map(str::to_owned)
+    };
+    drawing.sheets.iter().find_map(of_sheet)
+}
+
 fn hold_words(drawing: &DrawingAnswer, id: &str, belief: &BoxBelief) {
     let [words] = &said_of(drawing, "belief", id)[..] else { panic!("{id} is not believed once") };
     let (likeliest, share) = belief.likeliest();
@@ -123,10 +141,7 @@ fn hold_words(drawing: &DrawingAnswer, id: &str, belief: &BoxBelief) {
         assert_eq!(words.contains(&format!("{} {}", ground.name(), percent(share))), share >= 0.05, "{id}: {words}");
     }
     assert_eq!(words.contains("may be said"), belief.verdict().is_some(), "{id}: {words}");
-    let says = drawing.sheets.iter().find(|sheet| sheet.boxes.iter().any(|one| one == id)).unwrap();
-    let document = document(says);
-    let group = groups(&document, "box").find(|group| name(*group) == id).unwrap();
-    let title = group.children().find(|node| node.tag_name().name() == "title").unwrap().text().unwrap();
+    let title = title_of(drawing, id).unwrap_or_else(|| panic!("{id} says nothing"));
     let shares = Ground::ALL.iter().zip(belief.ground);
     let shares: Vec<String> = shares.map(|(ground, share)| format!("{} {}", ground.name(), percent(share))).collect();
     assert!(title.contains(&shares.join(", ")), "{id}: {title}");
@@ -134,20 +149,18 @@ fn hold_words(drawing: &DrawingAnswer, id: &str, belief: &BoxBelief) {
 
 #[test]
 fn the_words_at_a_box_are_what_is_believed_of_it() {
-    for text in surveys() {
-        let dwelling = dwelling(&text);
-        let drawing = circuits_of(&dwelling);
-        let beliefs = believe(&dwelling, &Priors::default());
+    for (dwelling, drawing) in drawn() {
+        let beliefs = believe(dwelling, &Priors::default());
         let mut held = 0;
         for belief in beliefs.circuits.iter().flat_map(|circuit| &circuit.boxes) {
-            hold_words(&drawing, &dwelling.device_box(belief.at).id, belief);
+            hold_words(drawing, &dwelling.device_box(belief.at).id, belief);
             held += 1;
         }
         assert!(held > 0, "{}", dwelling.job.name);
     }
 }
 
-/// A ground that is false by every share is called so nowhere but where it is believed, and its mark is a shape.
+/// L-3 of the bungalow has a false ground and B1-3 reversed wires; K-1 has neither.
 #[test]
 fn dangers_have_a_mark_of_their_own() {
     let drawing = circuits_of(&dwelling(EXAMPLES[0]));
@@ -183,26 +196,24 @@ fn one_circuit_is_drawn_with_the_one_that_shares_its_neutral() {
     assert_eq!(drawing.sheets[0].boxes, ["K-1", "K-2", "K-3", "K-4"]);
 }
 
-/// Each tag that stands at a box is explained on its sheet, and so is each state that a bar shows by letter.
+/// Each tag that stands at a box is explained on its sheet; each stands somewhere in these dwellings.
 #[test]
 fn every_mark_is_explained_on_its_sheet() {
-    for text in surveys() {
-        for sheet in circuits_of(&dwelling(&text)).sheets {
-            let document = document(&sheet);
-            let marks: Vec<String> = groups(&document, "mark").map(words_in).collect();
-            let everything = words_in(document.root_element());
-            for (tag, meaning) in
-                [("NEXT ", "saves most, in minutes"), ("OPEN ", "whose opening"), ("CLASH ", "two things")]
-            {
-                if marks.iter().any(|mark| mark.starts_with(tag)) {
-                    assert!(everything.contains(meaning), "{}: {tag}", sheet.title);
-                }
+    for (tag, meaning) in [("NEXT ", "saves most, in minutes"), ("OPEN ", "whose opening"), ("CLASH ", "two things")] {
+        let mut marked = 0;
+        for sheet in drawn().iter().flat_map(|(_, drawing)| &drawing.sheets) {
+            let document = document(sheet);
+            if groups(&document, "mark").any(|mark| words_in(mark).starts_with(tag)) {
+                let is_explained = words_in(document.root_element()).contains(meaning);
+                assert!(is_explained, "{}: {tag}", sheet.title);
+                marked += 1;
             }
         }
+        assert!(marked > 0, "{tag}");
     }
 }
 
-/// A dwelling as it can be made wrong without a survey: nothing may panic, and every box is drawn.
+/// A dwelling of which no box has a circuit.
 #[test]
 fn circuits_without_boxes_and_boxes_without_circuits_are_drawn() {
     let mut odd: Dwelling = dwelling(EXAMPLES[0]);
