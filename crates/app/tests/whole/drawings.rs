@@ -77,17 +77,26 @@ fn circuits_are_drawn_with_what_is_believed_of_every_box() {
     boxes.sort_unstable();
     boxes.dedup();
     assert_eq!((boxes.len(), of("/boxes").len()), (30, 30));
-    let text = include_bytes!("../../../../examples/bungalow.toml");
-    let dwelling = survey::read(text, survey::Format::Toml).dwelling.unwrap();
-    let beliefs = diagnosis::belief::believe(&dwelling, &diagnosis::belief::Priors::default());
-    let svg: String = sheets.iter().map(text_of).collect();
-    let of_l_3 = beliefs.of(dwelling.box_named("L-3").unwrap()).unwrap();
-    let falsely = of_l_3.ground[diagnosis::belief::Ground::False as usize];
-    assert!(svg.contains(&format!("false {:.0} %", falsely * 100.0)), "{falsely}");
 }
 
-fn text_of(sheet: &serde_json::Value) -> &str {
-    text(sheet, "/svg")
+/// What `findings --json` says of a box stands in its drawing: the likeliest state with its share, and what may be said.
+#[test]
+fn drawings_of_circuits_say_what_the_findings_say() {
+    for example in ["bungalow", "flat", "knob-and-tube"] {
+        let drawn = thirdwire(&["draw", "--example", example, "--circuits", "--json"]).json();
+        let svg: String = list(&drawn, "/sheets").iter().map(|sheet| text(sheet, "/svg")).collect();
+        let findings = thirdwire(&["findings", "--example", example, "--json"]).json();
+        for belief in list(&findings, "/beliefs") {
+            let id = text(belief, "/id");
+            let group = svg.split(&format!("<g class=\"box\" data-id=\"{id}\">")).nth(1).unwrap();
+            let says = group.split("</title>").next().unwrap();
+            let (state, odds) = (text(belief, "/ground/0/is"), belief["ground"][0]["odds"].as_f64().unwrap());
+            let share = if odds >= 0.995 { "&gt;99".to_owned() } else { format!("{:.0}", odds * 100.0) };
+            assert!(says.contains(&format!("{state} {share} %")), "{id}: {state} {odds}: {says}");
+            let may_be_said = belief["verdict"].as_str().is_some();
+            assert_eq!(says.contains("; may be said; run"), may_be_said, "{id}: {says}");
+        }
+    }
 }
 
 #[test]

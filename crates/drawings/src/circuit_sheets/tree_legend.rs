@@ -9,7 +9,7 @@ use crate::lists::{Picture, Row, columns, flow};
 use crate::shown::Ground as Drawn;
 use crate::svg::Svg;
 use crate::symbol::Kind;
-use diagnosis::belief::{BoxBelief, Ground, GroundRun};
+use diagnosis::belief::{BoxBelief, Ground, GroundRun, Test};
 use dwelling::BoxIndex;
 
 /// The rows that explain what is drawn of these boxes.
@@ -73,6 +73,13 @@ fn marks(shown: &CircuitsShown, boxes: &[BoxIndex], beliefs: &[&BoxBelief]) -> V
         rows.push(tag(
             "NEXT",
             "the test on this circuit that saves most, in minutes of acting wrongly, for each minute it takes",
+        ));
+    }
+    if any(&|at| shown.next_at(at).is_some_and(|advice| advice.test != Test::OpenBox)) {
+        rows.push(Row::Caution(
+            "Readings are taken on live slots: keep hands behind the guards of the probes. Where a ground is false, the case \
+             of a load may be live: do not touch it."
+                .to_owned(),
         ));
     }
     if any(&|at| shown.opened_first_at(at).is_some()) {
