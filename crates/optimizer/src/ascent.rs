@@ -162,14 +162,22 @@ impl<'n> Ascent<'n> {
         std::mem::take(&mut self.credited[tree])
     }
 
-    /// Charges a node more for a supply that it takes at its charge. Returns whether it had to be.
-    pub fn raise_supply(&mut self, group: usize, grade: usize, at: TreeNode) -> bool {
+    /// The same with one node charged more.
+    pub fn with_more_at(&mut self, at: TreeNode, more: Weight, ask: impl FnOnce(&Charges) -> Weight) -> Weight {
+        self.charges.by_node[at.tree][at.node] += more;
+        let answer = ask(&self.charges);
+        self.charges.by_node[at.tree][at.node] -= more;
+        answer
+    }
+
+    /// Charges a node more, and no more than so much, for a supply that it takes at its charge. Returns whether it had to be.
+    pub fn raise_supply(&mut self, group: usize, grade: usize, at: TreeNode, most: Weight) -> bool {
         let supply = self.net.supply(group, self.net.level_of(grade));
         if self.reached[supply as usize] {
             return false;
         }
         self.gather_supply(supply, Some(at));
-        self.raise(false)
+        self.raise(false, most)
     }
 
     fn with(net: &'n Net, charges: Charges, preference: Preference) -> Self {
@@ -276,7 +284,7 @@ impl<'n> Ascent<'n> {
     fn raise_fully(&mut self, supply: u32) {
         while !self.reached[supply as usize] {
             self.gather_supply(supply, None);
-            if !self.raise(true) {
+            if !self.raise(true, IMPOSSIBLE) {
                 return;
             }
         }
@@ -299,7 +307,7 @@ impl<'n> Ascent<'n> {
                 open.push(std::cmp::Reverse((size, place)));
                 continue;
             }
-            if self.raise(false) && !self.reached[place as usize] {
+            if self.raise(false, IMPOSSIBLE) && !self.reached[place as usize] {
                 open.push(std::cmp::Reverse((size, place)));
             }
         }
@@ -436,9 +444,10 @@ impl<'n> Ascent<'n> {
     }
 
     /// Takes what is owed off the elements that lead in. Returns whether any does.
-    fn raise(&mut self, is_certain: bool) -> bool {
+    fn raise(&mut self, is_certain: bool, most: Weight) -> bool {
         let left = |element: &u32| self.charges.left[*element as usize];
         let Some(owed) = self.leading_in.iter().map(left).min() else { return false };
+        let owed = owed.min(most);
         self.note(owed, is_certain);
         if is_certain {
             self.charges.certain += owed;

@@ -14,6 +14,10 @@ use crate::raised::Raised;
 use crate::tree_solver::{Credits, Movable, Outlook, Supply, TreeSolver};
 use crate::weight::{IMPOSSIBLE, Weight, plus};
 
+/// A charge at which no tree takes a supply that it can do without.
+const MORE_THAN_ANY_GAIN: Weight = IMPOSSIBLE >> 3;
+/// So often what is charged for a supply is held to what it gains; then everything is charged that can be.
+const MOST_CAREFUL_ROUNDS: u32 = 6;
 /// Beyond so many remembered results of a tree, all are forgotten, to bound the memory.
 const MOST_REMEMBERED: usize = 1 << 14;
 
@@ -59,13 +63,20 @@ pub(crate) struct Bound {
 #[derive(Debug)]
 pub(crate) struct Bounder<'p> {
     pub part: &'p Part<'p>,
+    /// Whether charges are held to what they gain at first: higher where supplies are worth something, and slower.
+    is_careful: bool,
     net: Net,
     remembered: Vec<BTreeMap<Vec<u32>, Weight>>,
 }
 
 impl<'p> Bounder<'p> {
     pub fn new(part: &'p Part<'p>) -> Self {
-        Self { part, net: Net::new(part), remembered: vec![BTreeMap::new(); part.trees.len()] }
+        Self { part, is_careful: false, net: Net::new(part), remembered: vec![BTreeMap::new(); part.trees.len()] }
+    }
+
+    /// One that at first charges for a supply no more than a tree gains by it.
+    pub fn careful(part: &'p Part<'p>) -> Self {
+        Self { is_careful: true, ..Self::new(part) }
     }
 
     /// Returns what a settled state costs at least, no closer than is enough.
@@ -90,6 +101,7 @@ impl<'p> Bounder<'p> {
         let mut bounds: Vec<TreeBound> =
             trees.clone().map(|place| self.solved(place, state, ascent.charges(), false)).collect();
         trees.clone().for_each(|place| _ = ascent.take_credited(place));
+        let mut careful_rounds = if self.is_careful { MOST_CAREFUL_ROUNDS } else { 0 };
         loop {
             let value = bounds.iter().fold(ascent.charges().certain, |sum, tree| plus(sum, tree.value));
             if value >= enough {
@@ -97,17 +109,19 @@ impl<'p> Bounder<'p> {
             }
             let mut raised = false;
             for place in trees.clone() {
-                let mut changed = false;
-                for (node, wants) in bounds[place].wants_supply.iter().enumerate() {
-                    if *wants && let NodeSupply::As { group } = self.part.trees[place].supply[node] {
-                        let grade = self.part.groups[group].grade;
-                        changed |= ascent.raise_supply(group, grade, TreeNode { tree: place, node });
+                for node in 0..bounds[place].wants_supply.len() {
+                    if bounds[place].wants_supply.get(node) == Some(&true) {
+                        let most = if careful_rounds > 0 {
+                            self.gain_of(place, node, state, &mut ascent, &bounds[place])
+                        } else {
+                            IMPOSSIBLE
+                        };
+                        if most > 0 && self.raise_supply(place, node, &mut ascent, most) {
+                            ascent.take_credited(place);
+                            bounds[place] = self.solved(place, state, ascent.charges(), false);
+                            raised = true;
+                        }
                     }
-                }
-                if changed {
-                    ascent.take_credited(place);
-                    bounds[place] = self.solved(place, state, ascent.charges(), false);
-                    raised = true;
                 }
             }
             for place in trees.clone() {
@@ -115,12 +129,33 @@ impl<'p> Bounder<'p> {
                     bounds[place] = self.solved(place, state, ascent.charges(), false);
                 }
             }
-            if !raised {
-                break;
+            match (raised, careful_rounds) {
+                (false, 0) => break,
+                (false, _) => careful_rounds = 0,
+                (true, _) => careful_rounds = careful_rounds.saturating_sub(1),
             }
         }
         let raised = ascent.take_raised();
         (self.bound_of(state, ascent.into_charges(), &bounds), raised)
+    }
+
+    /// What a tree gains by the supply that it wants at a node: to charge that more would only pay twice.
+    fn gain_of(
+        &self,
+        place: usize,
+        node: usize,
+        state: &LinkState,
+        ascent: &mut Ascent<'_>,
+        bound: &TreeBound,
+    ) -> Weight {
+        let at = TreeNode { tree: place, node };
+        let value = |charges: &Charges| self.solved(place, state, charges, false).value;
+        ascent.with_more_at(at, MORE_THAN_ANY_GAIN, value) - bound.value
+    }
+
+    fn raise_supply(&self, place: usize, node: usize, ascent: &mut Ascent<'_>, most: Weight) -> bool {
+        let NodeSupply::As { group } = self.part.trees[place].supply[node] else { return false };
+        ascent.raise_supply(group, self.part.groups[group].grade, TreeNode { tree: place, node }, most)
     }
 
     /// By element of the net: whether a complete state uses it.

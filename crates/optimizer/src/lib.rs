@@ -7,6 +7,7 @@ pub mod certificate;
 mod checker;
 mod compiled_tree;
 mod effective_tree;
+mod frontier;
 mod link_search;
 mod link_state;
 mod load_side;
@@ -24,6 +25,7 @@ mod validate;
 mod weight;
 
 pub use checker::{Fault, check};
+pub use frontier::{Frontier, FrontierPoint, frontier};
 pub use problem::{Cost, Group, Link, LinkEnd, Marks, Node, NodeOption, Problem, RootOption, SupplyNeed, Tree};
 pub use solution::{ChosenLink, Forced, Limits, NodeChoice, Outcome, Solution};
 pub use solve::{solve, solve_with};

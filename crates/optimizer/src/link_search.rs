@@ -24,9 +24,9 @@ pub(crate) struct Found {
 
 /// A node of the search tree that is still to be looked into.
 #[derive(Debug)]
-struct OpenNode {
-    state: LinkState,
-    bound: Bound,
+pub(crate) struct OpenNode {
+    pub state: LinkState,
+    pub bound: Bound,
 }
 
 /// Searches a part, looking at no more nodes than allowed, and at one at least; from a feeding that is known, where one is.
@@ -310,7 +310,7 @@ impl Proposed {
 }
 
 /// The lightest open link that moves a node of the tree whose bound most depends on one being chosen.
-fn move_to_branch(part: &Part<'_>, node: &OpenNode) -> Option<usize> {
+pub(crate) fn move_to_branch(part: &Part<'_>, node: &OpenNode) -> Option<usize> {
     let (place, more) = node.bound.unmoved.iter().enumerate().max_by_key(|(_, more)| **more)?;
     let open = |arc: &&usize| {
         let (index, arc) = (**arc, &part.arcs[**arc]);
@@ -324,7 +324,7 @@ fn move_to_branch(part: &Part<'_>, node: &OpenNode) -> Option<usize> {
 
 /// The undecided group that spoils the bound most: one whose nodes disagree, else one through which a wished supply
 /// would have to come, else one that is wished for, else any.
-fn group_to_branch(part: &Part<'_>, node: &OpenNode) -> Option<usize> {
+pub(crate) fn group_to_branch(part: &Part<'_>, node: &OpenNode) -> Option<usize> {
     let state = &node.state;
     let is_undecided = |group: usize| matches!(state.status[group], Status::Open | Status::Due);
     let undecided = || (0..state.status.len()).filter(|group| is_undecided(*group));

@@ -7,6 +7,7 @@ use crate::part::{ForcedLinks, Part, parts};
 use crate::problem::{Cost, Problem};
 use crate::solution::{ChosenLink, Forced, Limits, NodeChoice, Outcome, Solution};
 use crate::stages::search_in_stages;
+use crate::tree_solver::Chosen;
 use crate::weight::{IMPOSSIBLE, Weight, cost_of, plus};
 
 /// Solves the problem exactly.
@@ -30,13 +31,31 @@ pub fn solve(problem: &Problem, limits: &Limits) -> Outcome {
 /// together. The cost above that of [`solve`] is what the choices laid down cost.
 #[must_use]
 pub fn solve_with(problem: &Problem, limits: &Limits, forced: &[Forced]) -> Outcome {
+    match question(problem, forced) {
+        Question::Parts(parts) => solve_parts(problem, limits, &parts),
+        Question::Infeasible => Outcome::Infeasible,
+        Question::Malformed(faults) => Outcome::Malformed(faults),
+    }
+}
+
+/// A question made ready for the search.
+pub(crate) enum Question<'p> {
+    /// The parts to be searched, each for itself.
+    Parts(Vec<Part<'p>>),
+    /// What is laid down contradicts itself.
+    Infeasible,
+    /// It makes no sense, for each of these reasons.
+    Malformed(Vec<String>),
+}
+
+/// Makes a question ready.
+pub(crate) fn question<'p>(problem: &'p Problem, forced: &[Forced]) -> Question<'p> {
     let mut faults = problem.faults();
     faults.extend(forced_faults(problem, forced));
     if !faults.is_empty() {
-        return Outcome::Malformed(faults);
+        return Question::Malformed(faults);
     }
-    let Some(parts) = parts_of(problem, forced) else { return Outcome::Infeasible };
-    solve_parts(problem, limits, &parts)
+    parts_of(problem, forced).map_or(Question::Infeasible, Question::Parts)
 }
 
 /// The parts of a well-formed problem with some choices laid down; `None` where these contradict themselves.
@@ -77,7 +96,7 @@ fn solve_parts(problem: &Problem, limits: &Limits, parts: &[Part<'_>]) -> Outcom
         match &found.best {
             Some((weight, state)) => {
                 is_proved &= *weight == found.bound;
-                is_whole &= put_into(problem, part, state, &mut solution).is_some();
+                is_whole &= put_into(part, state, &mut solution).is_some();
             }
             None => is_whole = false,
         }
@@ -91,7 +110,8 @@ fn solve_parts(problem: &Problem, limits: &Limits, parts: &[Part<'_>]) -> Outcom
     if is_proved { Outcome::Optimal(solution) } else { Outcome::Best { solution, bound } }
 }
 
-fn empty_solution(problem: &Problem) -> Solution {
+/// A solution without any choice.
+pub(crate) fn empty_solution(problem: &Problem) -> Solution {
     Solution {
         cost: Cost::default(),
         roots: vec![0; problem.trees.len()],
@@ -101,7 +121,18 @@ fn empty_solution(problem: &Problem) -> Solution {
     }
 }
 
-fn put_into(problem: &Problem, part: &Part<'_>, state: &LinkState, solution: &mut Solution) -> Option<()> {
+/// Puts a complete state of a part into a solution, with the lightest choices of its trees.
+pub(crate) fn put_into(part: &Part<'_>, state: &LinkState, solution: &mut Solution) -> Option<()> {
+    put_links_into(part, state, solution);
+    for (place, tree) in part.trees.iter().enumerate() {
+        let (root, chosen) = tree_choices(part, place, state)?;
+        put_tree_into(tree.tree, root, chosen, solution);
+    }
+    Some(())
+}
+
+/// Puts the links of a complete state of a part into a solution.
+pub(crate) fn put_links_into(part: &Part<'_>, state: &LinkState, solution: &mut Solution) {
     for (group, status) in state.status.iter().enumerate() {
         if let Status::Fed(arc) = status {
             solution.supplied[part.groups[group].group] = true;
@@ -109,17 +140,17 @@ fn put_into(problem: &Problem, part: &Part<'_>, state: &LinkState, solution: &mu
             solution.links.push(ChosenLink { link: arc.link, forward: arc.forward, grade: state.grade[group] });
         }
     }
-    for (place, tree) in part.trees.iter().enumerate() {
-        let (root, chosen) = tree_choices(part, place, state)?;
-        solution.roots[tree.tree] = root;
-        let choices = chosen.into_iter().map(|one| NodeChoice { option: one.option, behind_load_children: one.behind });
-        solution.nodes[tree.tree] = choices.collect();
-        debug_assert_eq!(solution.nodes[tree.tree].len(), problem.trees[tree.tree].nodes.len());
-    }
-    Some(())
 }
 
-fn cost_of_choices(problem: &Problem, solution: &Solution) -> Cost {
+/// Puts what is chosen in a tree of the problem into a solution.
+pub(crate) fn put_tree_into(tree: usize, root: usize, chosen: Vec<Chosen>, solution: &mut Solution) {
+    solution.roots[tree] = root;
+    let choices = chosen.into_iter().map(|one| NodeChoice { option: one.option, behind_load_children: one.behind });
+    solution.nodes[tree] = choices.collect();
+}
+
+/// What the choices of a solution cost.
+pub(crate) fn cost_of_choices(problem: &Problem, solution: &Solution) -> Cost {
     let links = solution.links.iter().map(|link| problem.links[link.link].cost_by_grade[link.grade]);
     let trees = problem.trees.iter().zip(solution.roots.iter().zip(&solution.nodes)).map(|(tree, (root, nodes))| {
         let nodes = tree.nodes.iter().zip(nodes).map(|(node, choice)| node.options[choice.option].cost);

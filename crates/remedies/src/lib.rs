@@ -12,7 +12,6 @@ mod changes;
 mod device;
 mod facts;
 mod feed_through;
-mod frontier;
 mod leakage;
 mod network;
 mod next_best;

@@ -3,14 +3,13 @@
 
 use crate::candidate::WISH_WEIGHT;
 use crate::device::Device;
-use crate::frontier::frontier;
 use crate::planned::{PlanFault, Planned, Proof};
 use crate::standing::Standing;
 use crate::steering::{Steered, is_truly_grounded, options_forced};
 use crate::worth::{could_be_given_a_ground, serves_electronics, worth_of};
 use dwelling::{BoxIndex, Holding, names};
 use estimate::Cents;
-use optimizer::{Forced, Limits, Problem, Solution, SupplyNeed, check};
+use optimizer::{Forced, Limits, Problem, Solution, SupplyNeed, check, frontier};
 
 /// A plan that nothing beats in money, wall openings and worth at once.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -59,8 +58,9 @@ pub struct Offers {
     pub offers: Vec<Offer>,
 }
 
-/// How many problems the search for the frontier solves before it settles for what it found.
-const MOST_SOLVED: u64 = 2_000;
+/// The search for the frontier looks at so many nodes of its search trees for each problem of one link, and at fewer the more
+/// links there are, before it settles for what it found: seconds, not minutes.
+const MOST_LOOKED_AT: u64 = 400_000;
 
 /// The most offers that are put side by side.
 const MOST_OFFERS: usize = 4;
@@ -74,12 +74,14 @@ impl Planned<'_> {
     /// [`PlanFault`] where the search or the checker meets a fault of this program.
     pub fn offers(&self) -> Result<Offers, PlanFault> {
         let weights = self.solution.cost.cents - self.total().total().0;
+        let problem = self.with_grounds_used();
+        let most_looked_at = MOST_LOOKED_AT / (problem.links.len() as u64 + 20);
         let found = frontier(
-            &self.with_grounds_used(),
+            &problem,
             &self.worth_by_group(),
             weights + WISH_WEIGHT - 1,
             &self.forced,
-            &Limits { nodes: Some(MOST_SOLVED) },
+            &Limits { nodes: Some(most_looked_at) },
         );
         let mut points = vec![self.point(&self.solution)];
         for point in found.points {

@@ -2,31 +2,62 @@
 //! load sides. Shares nothing with the search.
 
 use optimizer::{Cost, Forced, Marks, Problem, SupplyNeed};
+use std::collections::BTreeSet;
 
 /// What ranks a choice: its cost, how many links it has, the sum of their indices.
 pub type Rank = (Cost, usize, usize);
 
 /// Returns the least rank, or `None` where no choice holds.
 pub fn least(problem: &Problem, forced: &[Forced]) -> Option<Rank> {
-    let mut best: Option<Rank> = None;
+    let ranks = all_flows(problem, forced).into_iter().filter_map(|flows| {
+        let (mut cost, _, trees) = under_flows(problem, forced, &flows)?;
+        for tree in trees {
+            let mut best: Option<Cost> = None;
+            tree.each(&mut |cost| best = Some(best.map_or(cost, |before| before.min(cost))));
+            cost = cost + best?;
+        }
+        Some((cost, flows.len(), flows.iter().map(|flow| flow.link).sum()))
+    });
+    ranks.min()
+}
+
+/// Cents, openings, and by group whether it is supplied.
+pub type Whole = (i64, i64, Vec<bool>);
+
+/// Returns what every choice that holds comes to.
+pub fn wholes(problem: &Problem, forced: &[Forced]) -> BTreeSet<Whole> {
+    let mut wholes = BTreeSet::new();
+    for flows in all_flows(problem, forced) {
+        let Some((cost, supplied, trees)) = under_flows(problem, forced, &flows) else { continue };
+        let mut sums = BTreeSet::from([(cost.cents, cost.openings)]);
+        for tree in trees {
+            let mut of_tree = BTreeSet::new();
+            tree.each(&mut |cost| {
+                of_tree.insert((cost.cents, cost.openings));
+            });
+            sums = sums.iter().flat_map(|sum| of_tree.iter().map(|one| (sum.0 + one.0, sum.1 + one.1))).collect();
+        }
+        wholes.extend(sums.into_iter().map(|(cents, openings)| (cents, openings, supplied.clone())));
+    }
+    wholes
+}
+
+/// Every set of links with their ways that is as laid down.
+fn all_flows(problem: &Problem, forced: &[Forced]) -> Vec<Vec<Flow>> {
     let links = problem.links.len() as u32;
+    let mut all = Vec::new();
     for code in 0..3_usize.pow(links) {
         let ways: Vec<usize> = (0..links).map(|link| code / 3_usize.pow(link) % 3).collect();
-        let flows: Vec<Flow> = ways
-            .iter()
-            .enumerate()
-            .filter(|(_, way)| **way > 0)
-            .map(|(link, way)| Flow { link, back: *way == 2 })
-            .collect();
         let as_laid_down = forced.iter().all(|one| match one {
             Forced::Link { link, chosen } => (ways[*link] > 0) == *chosen,
             _ => true,
         });
-        if as_laid_down && let Some(rank) = with_flows(problem, forced, &flows) {
-            best = Some(best.map_or(rank, |before| before.min(rank)));
+        if as_laid_down {
+            let chosen = ways.iter().enumerate().filter(|(_, way)| **way > 0);
+            all.push(chosen.map(|(link, way)| Flow { link, back: *way == 2 }).collect());
         }
     }
-    best
+    all
 }
 
 #[derive(Clone, Copy)]
@@ -35,7 +66,12 @@ struct Flow {
     back: bool,
 }
 
-fn with_flows(problem: &Problem, forced: &[Forced], flows: &[Flow]) -> Option<Rank> {
+/// What the links cost, what they supply, and the trees under them; nothing where they cannot be.
+fn under_flows<'p>(
+    problem: &'p Problem,
+    forced: &'p [Forced],
+    flows: &[Flow],
+) -> Option<(Cost, Vec<bool>, Vec<Enumeration<'p>>)> {
     let tail = |flow: &Flow| {
         let link = &problem.links[flow.link];
         if flow.back { link.to.group } else { link.from.group }
@@ -73,13 +109,14 @@ fn with_flows(problem: &Problem, forced: &[Forced], flows: &[Flow]) -> Option<Ra
         }
         cost = cost + *problem.links[flow.link].cost_by_grade.get(*grade)?;
     }
+    let mut trees = Vec::new();
     for tree in 0..problem.trees.len() {
         let landings = landings(problem, flows, &grades, tree);
         let (parents, can_be_behind) = hanging(problem, flows, tree)?;
-        let whole = Enumeration { problem, forced, tree, parents, can_be_behind, supplied: &supplied, landings };
-        cost = cost + whole.least()?;
+        let supplied = supplied.clone();
+        trees.push(Enumeration { problem, forced, tree, parents, can_be_behind, supplied, landings });
     }
-    Some((cost, flows.len(), flows.iter().map(|flow| flow.link).sum()))
+    Some((cost, supplied, trees))
 }
 
 /// For each node how many links land, and the highest grade of them.
@@ -134,20 +171,19 @@ struct Enumeration<'p> {
     tree: usize,
     parents: Vec<Option<usize>>,
     can_be_behind: Vec<bool>,
-    supplied: &'p [bool],
+    supplied: Vec<bool>,
     landings: Vec<(u32, usize)>,
 }
 
 impl Enumeration<'_> {
-    fn least(&self) -> Option<Cost> {
+    /// Tells the cost of every choice that holds.
+    fn each(&self, tell: &mut dyn FnMut(Cost)) {
         let tree = &self.problem.trees[self.tree];
-        let mut best: Option<Cost> = None;
         for root in 0..tree.root_options.len() {
             let mut options = vec![0; tree.nodes.len()];
             let mut behind = vec![false; tree.nodes.len()];
-            self.try_all(root, 0, &mut options, &mut behind, &mut best);
+            self.try_all(root, 0, &mut options, &mut behind, tell);
         }
-        best
     }
 
     fn try_all(
@@ -156,14 +192,13 @@ impl Enumeration<'_> {
         node: usize,
         options: &mut Vec<usize>,
         behind: &mut Vec<bool>,
-        best: &mut Option<Cost>,
+        tell: &mut dyn FnMut(Cost),
     ) {
         let tree = &self.problem.trees[self.tree];
         if node == tree.nodes.len() {
             if self.holds(root, options, behind) {
                 let nodes = tree.nodes.iter().zip(options).map(|(node, option)| node.options[*option].cost);
-                let cost = tree.root_options[root].cost + nodes.sum();
-                *best = Some(best.map_or(cost, |before| before.min(cost)));
+                tell(tree.root_options[root].cost + nodes.sum());
             }
             return;
         }
@@ -174,7 +209,7 @@ impl Enumeration<'_> {
                 }
                 options[node] = option;
                 behind[node] = side;
-                self.try_all(root, node + 1, options, behind, best);
+                self.try_all(root, node + 1, options, behind, tell);
             }
         }
     }
