@@ -58,9 +58,11 @@ pub struct Offers {
     pub offers: Vec<Offer>,
 }
 
-/// The search for the frontier looks at so many nodes of its search trees for each problem of one link, and at fewer the more
-/// links there are, before it settles for what it found: seconds, not minutes.
+/// The search for the frontier looks at so many nodes of its search trees, shared among the links, before it settles for
+/// what it found: the more links, the longer a node takes. Seconds, not minutes.
 const MOST_LOOKED_AT: u64 = 400_000;
+/// It looks at so many, however many links there are.
+const ALWAYS_LOOKED_AT: u64 = 800;
 
 /// The most offers that are put side by side.
 const MOST_OFFERS: usize = 4;
@@ -75,7 +77,7 @@ impl Planned<'_> {
     pub fn offers(&self) -> Result<Offers, PlanFault> {
         let weights = self.solution.cost.cents - self.total().total().0;
         let problem = self.with_grounds_used();
-        let most_looked_at = MOST_LOOKED_AT / (problem.links.len() as u64 + 20);
+        let most_looked_at = (MOST_LOOKED_AT / (problem.links.len() as u64 + 20)).max(ALWAYS_LOOKED_AT);
         let found = frontier(
             &problem,
             &self.worth_by_group(),

@@ -11,9 +11,12 @@ mod sums;
 mod tree_openings;
 mod value;
 
+use crate::link_search::search;
+use crate::part::Part;
 use crate::problem::Problem;
 use crate::solution::{Forced, Limits, Solution};
-use crate::solve::{Question, cost_of_choices, empty_solution, put_into, put_links_into, question};
+use crate::solve::{Question, cost_of_choices, empty_solution, put_into, put_links_into, put_tree_into, question};
+use crate::weight::{IMPOSSIBLE, cost_of};
 use part_frontier::part_frontier;
 use points::Point;
 use sums::{Sums, summed};
@@ -57,19 +60,19 @@ pub fn frontier(problem: &Problem, worth: &[u64], most_cents: i64, forced: &[For
     let mut spare = i128::from(most_cents);
     let mut leasts = Vec::with_capacity(parts.len());
     for part in &parts {
-        let found = crate::link_search::search(part, left);
+        let found = search(part, left.map(|left| left / FOR_THE_LEAST));
         left = left.map(|left| left.saturating_sub(found.nodes));
-        if found.bound >= crate::weight::IMPOSSIBLE {
+        if found.bound >= IMPOSSIBLE {
             return Frontier { points: Vec::new(), complete: true };
         }
-        let least = crate::weight::cost_of(found.bound).cents;
+        let least = cost_of(found.bound).cents;
         leasts.push((least, found.best));
         spare -= i128::from(least);
     }
     if spare < 0 {
         return Frontier { points: Vec::new(), complete: true };
     }
-    let size = |part: &crate::part::Part<'_>| part.arcs.len() as u64 + 5;
+    let size = |part: &Part<'_>| part.arcs.len() as u64 + 5;
     let mut still: u64 = parts.iter().map(size).sum();
     for (part, (least, best)) in parts.iter().zip(leasts) {
         let worth: Vec<i128> = part.groups.iter().map(|group| i128::from(of_group(group.group))).collect();
@@ -97,12 +100,15 @@ pub fn frontier(problem: &Problem, worth: &[u64], most_cents: i64, forced: &[For
     Frontier { points: points.collect(), complete }
 }
 
+/// The least of a part may take this share of the nodes left.
+const FOR_THE_LEAST: u64 = 4;
+
 /// No part costs more: the sizes of a problem see to it.
 const MOST_OF_A_PART: i128 = 1 << 61;
 
 fn solution_of(
     problem: &Problem,
-    parts: &[crate::part::Part<'_>],
+    parts: &[Part<'_>],
     frontiers: &[Vec<(Value, Point)>],
     sums: &Sums,
     at: usize,
@@ -115,7 +121,7 @@ fn solution_of(
             Some(trees) => {
                 put_links_into(&parts[place], &point.state, &mut solution);
                 for (tree, (root, chosen)) in parts[place].trees.iter().zip(trees) {
-                    crate::solve::put_tree_into(tree.tree, *root, chosen.clone(), &mut solution);
+                    put_tree_into(tree.tree, *root, chosen.clone(), &mut solution);
                 }
             }
         }

@@ -18,6 +18,9 @@ use crate::weight::{IMPOSSIBLE, Weight};
 /// Prices that come so near to the best, in cents, are not bettered.
 const NEAR_ENOUGH: f64 = 0.75;
 
+/// To bound a part at new prices takes about as long as so many nodes of a search.
+const SOWN_AS_NODES: u64 = 8;
+
 /// The frontier of a part.
 pub(super) struct PartFrontier {
     pub points: Vec<(Value, Point)>,
@@ -78,33 +81,43 @@ pub(super) fn part_frontier(
     let span = ranges.most_openings.abs().max(ranges.least_openings.abs());
     let chain = Chain::default();
     let mut pool: Vec<PricedPart<'_>> = Vec::new();
-    while let Some(&corner) = corners.open.last() {
-        if *left == Some(0) {
-            return PartFrontier { points: corners.points, complete: false };
+    loop {
+        let is_closed = |corner: &Corner| {
+            corner.worth > ranges.most_worth
+                || corner.openings < ranges.least_openings
+                || pool.iter().any(|priced| priced.closes(corner, priced.least))
+        };
+        for corner in corners.open.clone().iter().filter(|corner| is_closed(corner)) {
+            corners.close(corner);
         }
-        if corner.worth > ranges.most_worth
-            || corner.openings < ranges.least_openings
-            || pool.iter().any(|priced| priced.closes(&corner, priced.least))
-        {
-            corners.close(&corner);
-            continue;
+        if corners.open.is_empty() || *left == Some(0) {
+            return PartFrontier { complete: corners.open.is_empty(), points: corners.points };
         }
+        // New prices bring points soonest; a corner is searched where no corner has any.
         let values: Vec<Value> = corners.points.iter().map(|(value, _)| *value).collect();
-        let mixture = best_prices(&corner, &values);
-        let prices = within_reach(mixture.prices, span, ranges.most_worth);
-        match known(&pool, &corner, prices, &mixture) {
-            Some(at) => {
-                let fractions = fractions(part, &mixture, &corners.points);
-                CornerSearch::new(&maker, &mut pool[at], &mut corners, corner).run(&fractions, left);
+        let mut to_search = None;
+        let mut to_sow = None;
+        for &corner in corners.open.iter().rev() {
+            let mixture = best_prices(&corner, &values);
+            let prices = within_reach(mixture.prices, span, ranges.most_worth);
+            match known(&pool, &corner, prices, &mixture) {
+                None => {
+                    to_sow = Some(prices);
+                    break;
+                }
+                Some(at) if to_search.is_none() => to_search = Some((at, corner, mixture)),
+                Some(_) => {}
             }
-            None => {
-                let priced = chain.add(at_prices(problem, part, worth, prices));
-                pool.push(sown(&maker, priced, prices, &mut corners));
-                *left = left.map(|left| left.saturating_sub(1));
-            }
+        }
+        if let Some(prices) = to_sow {
+            let priced = chain.add(at_prices(problem, part, worth, prices));
+            pool.push(sown(&maker, priced, prices, &mut corners));
+            *left = left.map(|left| left.saturating_sub(SOWN_AS_NODES));
+        } else if let Some((at, corner, mixture)) = to_search {
+            let fractions = fractions(part, &mixture, &corners.points);
+            CornerSearch::new(&maker, &mut pool[at], &mut corners, corner).run(&fractions, left);
         }
     }
-    PartFrontier { points: corners.points, complete: true }
 }
 
 /// Bounds a part at prices with nothing decided, and adds the points that come of it.
