@@ -109,19 +109,27 @@ impl<'p> Bounder<'p> {
             }
             let mut raised = false;
             for place in trees.clone() {
+                let mut changed = false;
                 for node in 0..bounds[place].wants_supply.len() {
-                    if bounds[place].wants_supply.get(node) == Some(&true) {
-                        let most = if careful_rounds > 0 {
-                            self.gain_of(place, node, state, &mut ascent, &bounds[place])
-                        } else {
-                            IMPOSSIBLE
-                        };
-                        if most > 0 && self.raise_supply(place, node, &mut ascent, most) {
-                            ascent.take_credited(place);
-                            bounds[place] = self.solved(place, state, ascent.charges(), false);
-                            raised = true;
-                        }
+                    if bounds[place].wants_supply.get(node) != Some(&true) {
+                        continue;
                     }
+                    let is_held = careful_rounds > 0;
+                    let most = if is_held {
+                        self.gain_of(place, node, state, &mut ascent, &bounds[place])
+                    } else {
+                        IMPOSSIBLE
+                    };
+                    let is_raised = most > 0 && self.raise_supply(place, node, &mut ascent, most);
+                    changed |= is_raised;
+                    if is_raised && is_held {
+                        bounds[place] = self.solved(place, state, ascent.charges(), false);
+                    }
+                }
+                if changed {
+                    ascent.take_credited(place);
+                    bounds[place] = self.solved(place, state, ascent.charges(), false);
+                    raised = true;
                 }
             }
             for place in trees.clone() {

@@ -4,7 +4,7 @@ use crate::ascent::Preference;
 use crate::frontier::corners::{Corner, Corners};
 use crate::frontier::points::{Point, PointMaker};
 use crate::frontier::priced_part::PricedPart;
-use crate::link_search::{Proposed, OpenNode, group_to_branch, move_to_branch};
+use crate::link_search::{OpenNode, Proposed, group_to_branch, move_to_branch};
 use crate::link_state::{LinkState, Status};
 use crate::primal::{Feeding, lengths, priced, rounded};
 use crate::weight::{IMPOSSIBLE, Weight};

@@ -60,7 +60,7 @@ pub fn frontier(problem: &Problem, worth: &[u64], most_cents: i64, forced: &[For
     let mut spare = i128::from(most_cents);
     let mut leasts = Vec::with_capacity(parts.len());
     for part in &parts {
-        let found = search(part, left.map(|left| left / FOR_THE_LEAST));
+        let found = search(part, left.map(|left| left / FOR_THE_LEAST), None);
         left = left.map(|left| left.saturating_sub(found.nodes));
         if found.bound >= IMPOSSIBLE {
             return Frontier { points: Vec::new(), complete: true };
