@@ -25,14 +25,7 @@ pub(super) fn clash(on: &OnCircuit) -> Clash {
     let counts: Vec<usize> = (0..on.question.boxes()).filter(|at| on.question.onward[*at].beyond == 0.0).collect();
     let mut question = on.question.clone();
     let (mut observations, mut counted) = (Vec::new(), Vec::new());
-    for at in counts {
-        let kept = std::mem::replace(&mut question.onward[at], Onward::any());
-        if still_clashes(&question) {
-            continue;
-        }
-        question.onward[at] = kept;
-        counted.push(on.boxes[at]);
-    }
+    leave_out(on, &mut question, &counts, &mut counted);
     for said_by in said_by {
         let kept = question.facts.clone();
         question.facts.retain(|fact| fact.said_by != said_by);
@@ -43,6 +36,29 @@ pub(super) fn clash(on: &OnCircuit) -> Clash {
         observations.push(said_by);
     }
     Clash { observations, counted }
+}
+
+/// Leaves out the counts at these boxes that the clash does not need, many at once where it can, and names the others.
+fn leave_out(on: &OnCircuit, question: &mut Question, counts: &[usize], needed: &mut Vec<BoxIndex>) {
+    if counts.is_empty() {
+        return;
+    }
+    let kept: Vec<Onward> =
+        counts.iter().map(|at| std::mem::replace(&mut question.onward[*at], Onward::any())).collect();
+    if still_clashes(question) {
+        return;
+    }
+    for (at, kept) in counts.iter().zip(kept) {
+        question.onward[*at] = kept;
+    }
+    match counts {
+        [one] => needed.push(on.boxes[*one]),
+        _ => {
+            let (first, second) = counts.split_at(counts.len() / 2);
+            leave_out(on, question, first, needed);
+            leave_out(on, question, second, needed);
+        }
+    }
 }
 
 /// Whether no order fits; a question too large to tell counts as one that some order fits.

@@ -45,7 +45,7 @@ fn cut(piece: &Piece) -> Option<Option<(Piece, Piece)>> {
     let shape = Shape::of(question)?;
     let settled = |at: &usize| shape.must[*at] == shape.may[*at] && ![0, shape.all()].contains(&shape.must[*at]);
     let Some(at) = (0..question.boxes()).find(settled) else { return Some(None) };
-    let is_below = |of: usize| of != at && (question.known_above(at, of) || shape.own[of] & shape.must[at] != 0);
+    let is_below = |of: usize| of != at && (shape.known_above(at, of) || shape.own[of] & shape.must[at] != 0);
     let (below, above): (Vec<usize>, Vec<usize>) = (0..question.boxes()).partition(|of| is_below(*of));
     let inner = part(piece, &below, at, |fact| (is_below(fact.above) && is_below(fact.below)).then_some(*fact));
     let mut outer = part(piece, &above, question.root(), |fact| {

@@ -23,6 +23,8 @@ pub(crate) struct Shape<'q> {
     pub(crate) must: Vec<Heads>,
     /// Every node, what is known to be fed before what feeds it; the root last.
     pub(crate) order: Vec<Node>,
+    /// By node: its place in `order`, and how many nodes it feeds by known runs, however far. They stand right before it.
+    below: Vec<(usize, usize)>,
 }
 
 impl<'q> Shape<'q> {
@@ -58,12 +60,13 @@ impl<'q> Shape<'q> {
             next.extend(&feeds[node]);
         }
         order.reverse();
+        let below = known_below(&order, &feeds);
         // The root is met last of all: nothing in another part waits for it within one set.
         order.retain(|node| *node != root);
         order.push(root);
         let all = (1 << heads.len()) - 1;
         let may = own.iter().map(|own| all & !own).collect();
-        let mut shape = Self { question, heads, own, feeds, onward, may, must: vec![0; root + 1], order };
+        let mut shape = Self { question, heads, own, feeds, onward, may, must: vec![0; root + 1], order, below };
         shape.take_facts(&question.facts)?;
         Some(shape)
     }
@@ -73,11 +76,21 @@ impl<'q> Shape<'q> {
         (1 << self.heads.len()) - 1
     }
 
+    /// Whether a box is fed, however far, through a node by known runs alone.
+    pub(crate) fn known_above(&self, node: Node, at: usize) -> bool {
+        let (place, count) = self.below[node];
+        let (of, _) = self.below[at];
+        of < place && of + count >= place
+    }
+
     /// Narrows what may and must lie below each box, until nothing more follows.
     fn take_facts(&mut self, facts: &[Fact]) -> Option<()> {
+        if facts.is_empty() {
+            return Some(());
+        }
         for fact in facts {
             let bit = self.own[fact.below];
-            let known = self.question.known_above(fact.above, fact.below);
+            let known = self.known_above(fact.above, fact.below);
             let apart = bit == 0 || bit == self.own[fact.above];
             match (fact.holds, known, apart) {
                 (true, true, _) | (false, false, true) => {}
@@ -95,7 +108,7 @@ impl<'q> Shape<'q> {
             let before = (self.must.clone(), self.may.clone());
             for above in 0..self.question.boxes() {
                 for below in 0..self.question.boxes() {
-                    let is_known = self.question.known_above(above, below);
+                    let is_known = self.known_above(above, below);
                     let bit = self.own[below];
                     let other_part = bit != 0 && bit != self.own[above];
                     if is_known || (other_part && self.must[above] & bit != 0) {
@@ -105,7 +118,7 @@ impl<'q> Shape<'q> {
                     }
                     let share_some = above != below && self.must[above] & self.must[below] != 0;
                     if share_some && self.own[above] == self.own[below] {
-                        if !is_known && !self.question.known_above(below, above) {
+                        if !is_known && !self.known_above(below, above) {
                             return None;
                         }
                     } else if share_some && other_part && self.may[below] & self.own[above] == 0 {
@@ -138,4 +151,14 @@ impl<'q> Shape<'q> {
             })
         })
     }
+}
+
+/// By node: its place in an order in which all that it feeds by known runs stands right before it, and how many those are.
+fn known_below(order: &[Node], feeds: &[Vec<usize>]) -> Vec<(usize, usize)> {
+    let mut below = vec![(0, 0); feeds.len()];
+    for (place, node) in order.iter().enumerate() {
+        let count = feeds[*node].iter().map(|fed| below[*fed].1 + 1).sum();
+        below[*node] = (place, count);
+    }
+    below
 }

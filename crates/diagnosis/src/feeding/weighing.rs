@@ -156,8 +156,7 @@ impl Weighed {
                 let share = with.whole / total;
                 right_after += with.weightiest / total;
                 left_after += share * share;
-                let dead =
-                    (0..question.boxes()).filter(|of| question.known_above(at, *of) || shape.own[*of] & set != 0);
+                let dead = (0..question.boxes()).filter(|of| shape.known_above(at, *of) || shape.own[*of] & set != 0);
                 let dead = dead.map(|of| piece.names[of]).collect();
                 outcomes.push(Seen { dead, share, orders: with.counted() });
             }
