@@ -43,6 +43,7 @@ pub enum Command {
     Findings(commands::findings::Args),
     Checks(commands::checks::Args),
     Draw(commands::draw::Args),
+    Papers(Box<commands::papers::Args>),
     Circuits(commands::circuits::Args),
     Verify(commands::verify::Args),
     WhatIf(commands::what_if::Args),

@@ -18,7 +18,7 @@ pub struct SteeringFlags {
     #[arg(long, value_name = "ROOM", num_args = 1..)]
     pub no_open: Vec<String>,
     /// The most that may be spent: the plan grounds the most for it, by what is plugged in
-    #[arg(long, value_name = "MONEY", value_parser = money, conflicts_with_all = ["offers", "offer"])]
+    #[arg(long, value_name = "MONEY", value_parser = money)]
     pub budget: Option<Cents>,
 }
 

@@ -12,6 +12,7 @@ mod changes;
 mod device;
 mod facts;
 mod feed_through;
+pub mod in_words;
 mod leakage;
 mod network;
 mod next_best;

@@ -12,6 +12,8 @@ pub struct PureCrate {
 
 /// Crates of others that reach for nothing: no files, no clock, no network, no chance.
 const READING_AND_WRITING_VALUES: &[&str] = &["jsonc-parser", "schemars", "serde", "serde_json", "strsim", "toml"];
+/// Besides: bytes of fonts and drawings in, bytes of PDF out.
+const SETTING_TYPE: &[&str] = &["krilla", "roxmltree", "rustybuzz", "schemars", "serde"];
 const NONE: &[&str] = &[];
 
 /// Every pure crate. The direction of use is one: a crate stands below those that may use it.
@@ -43,6 +45,22 @@ pub const PURE_CRATES: &[PureCrate] = &[
         name: "drawings",
         ours: &["diagnosis", "dwelling", "electrical", "estimate", "optimizer", "remedies", "routes", "rulebook"],
         others: READING_AND_WRITING_VALUES,
+    },
+    PureCrate {
+        name: "papers",
+        ours: &[
+            "calculations",
+            "diagnosis",
+            "drawings",
+            "dwelling",
+            "electrical",
+            "estimate",
+            "optimizer",
+            "remedies",
+            "routes",
+            "rulebook",
+        ],
+        others: SETTING_TYPE,
     },
 ];
 

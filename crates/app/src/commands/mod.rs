@@ -7,6 +7,7 @@ pub mod editions;
 pub mod example;
 pub mod findings;
 pub mod options;
+pub mod papers;
 pub mod places;
 pub mod plan;
 pub mod prices;

@@ -34,10 +34,10 @@ pub struct Args {
     #[command(flatten)]
     code: CodeFlags,
     /// Show side by side what can be offered, and what each step up buys
-    #[arg(long)]
+    #[arg(long, conflicts_with = "budget")]
     offers: bool,
     /// Plan the offer of this number (see `--offers`)
-    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u8).range(1..))]
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u8).range(1..), conflicts_with = "budget")]
     offer: Option<u8>,
     /// Tell for each opening the next best and what it would cost the whole: a search for each
     #[arg(long)]

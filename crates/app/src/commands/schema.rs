@@ -36,6 +36,8 @@ enum Of {
     Checks,
     /// The answer of `draw --json`
     Draw,
+    /// The answer of `papers --json`
+    Papers,
     /// The answer of `why --json`
     Why,
     /// The answer of `editions --json`
@@ -54,6 +56,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
         Of::LocalCode => write_json(&survey::local_code_schema())?,
         Of::Checks => write_json(&schemars::schema_for!(ChecksAnswer))?,
         Of::Draw => write_json(&schemars::schema_for!(DrawingAnswer))?,
+        Of::Papers => write_json(&schemars::schema_for!(papers::SetAnswer))?,
         Of::Verify => write_json(&schemars::schema_for!(crate::commands::verify::VerificationAnswer))?,
         Of::WhatIf => write_json(&schemars::schema_for!(SensitivityAnswer))?,
         Of::Why => write_json(&schemars::schema_for!(WhyAnswer))?,

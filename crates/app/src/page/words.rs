@@ -1,95 +1,10 @@
 //! The words pages use for names of the answers.
 
-use dwelling::{GroundFact, Holding};
-use estimate::{Cents, Task};
-use remedies::{BoxWork, Device, OpeningAnswer, Step};
+use estimate::Cents;
+pub use remedies::in_words::{as_found, at_panel, order, repairs};
 
 /// Cents as money.
 #[must_use]
 pub fn money(cents: i64) -> String {
     Cents(cents).to_string()
-}
-
-/// What an opening holds and how its ground stands, as found.
-#[must_use]
-pub fn as_found(holds: Holding, ground: GroundFact) -> String {
-    let ground = match ground {
-        GroundFact::None => "no ground",
-        GroundFact::Connected => "grounded",
-        GroundFact::Poor => "poor ground",
-        GroundFact::Loose => "ground loose in the box",
-        GroundFact::CutOff => "ground cut off",
-        GroundFact::False => "FALSE ground",
-        GroundFact::Disputed => "ground disputed",
-        GroundFact::Unknown => "ground unknown",
-    };
-    format!("{}, {ground}", holds.in_words())
-}
-
-/// What is done at an opening, as an order.
-#[must_use]
-pub fn order(opening: &OpeningAnswer) -> String {
-    let box_work = match opening.box_work {
-        BoxWork::Keep => "",
-        BoxWork::Replace => ", new 20 in³ old-work box",
-        BoxWork::Extend => ", surface extension box on the old one",
-        BoxWork::ReplaceWide => ", new two-gang old-work box",
-    };
-    let device = device(opening.device);
-    let order = match opening.step {
-        Step::Leave if !opening.routes_joined.is_empty() => "join the new ground in this box".to_owned(),
-        Step::Leave => "leave as it is".to_owned(),
-        Step::UseLoadSide => "keep it, join what it feeds to its load side".to_owned(),
-        Step::MarkProtected | Step::MarkGfci => "keep the receptacle, mark it".to_owned(),
-        Step::FitTwoSlot | Step::FitGfci | Step::FitProtected => format!("fit {device}"),
-        Step::RestoreKept => "restore the ground, keep the receptacle".to_owned(),
-        Step::RestoreFitted => format!("fit {device} on the ground that is there"),
-        Step::GroundArrives => "test only: its ground arrives".to_owned(),
-        Step::ConnectKept => "keep the receptacle, join it to the new ground".to_owned(),
-        Step::ConnectFitted => format!("fit {device} on the new ground"),
-        Step::TakeOut => "take the receptacle out: splices and a blank cover".to_owned(),
-        Step::Unresolved => "NOTHING LAWFUL FOUND".to_owned(),
-    };
-    order + box_work
-}
-
-/// What is put right before anything else.
-#[must_use]
-pub fn repairs(opening: &OpeningAnswer) -> String {
-    let words = opening.repairs.iter().map(|task| match task {
-        Task::RemoveFalseGround => "take out the false ground",
-        Task::CorrectPolarity => "put hot and neutral right",
-        Task::PartGround => "part the grounding conductor that joins it to others without a ground",
-        other => other.name(),
-    });
-    words.collect::<Vec<_>>().join(", ")
-}
-
-const fn device(device: Device) -> &'static str {
-    match device {
-        Device::Kept => "a receptacle",
-        Device::TwoSlot => "a two-slot receptacle",
-        Device::ThreeSlot => "a three-slot receptacle",
-        Device::Gfci => "a GFCI receptacle",
-        Device::Afci => "an AFCI receptacle",
-        Device::Dual => "a GFCI/AFCI receptacle",
-        Device::Blank => "a blank cover",
-    }
-}
-
-/// What is put at the panel end, in words.
-#[must_use]
-pub fn at_panel(name: &str) -> &str {
-    match name {
-        "as-it-is" => "as it is",
-        "breaker-gfci" => "GFCI breaker",
-        "breaker-afci" => "AFCI breaker",
-        "breaker-dual" => "GFCI/AFCI breaker",
-        "breaker-gfci-2p" => "two-pole GFCI breaker",
-        "breaker-afci-2p" => "two-pole AFCI breaker",
-        "breaker-dual-2p" => "two-pole GFCI/AFCI breaker",
-        "dead-front-gfci" => "GFCI device beside the panel",
-        "dead-front-dual" => "GFCI/AFCI device beside the panel",
-        other => other,
-    }
 }

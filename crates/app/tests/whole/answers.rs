@@ -116,6 +116,14 @@ fn checks_have_the_keys_of_their_schema() {
     }
 }
 
+#[test]
+fn sets_of_papers_have_the_keys_of_their_schema() {
+    let schema = thirdwire(&["schema", "papers"]).json();
+    let folder = format!("{}/papers-schema", env!("CARGO_TARGET_TMPDIR"));
+    let answer = thirdwire(&["papers", "--example", "bungalow", "-o", &folder, "--json"]).json();
+    assert_keys(&schema, &schema, &answer, "bungalow");
+}
+
 /// The check above would be worth nothing if it let a foreign or a missing key pass.
 #[test]
 fn a_key_that_is_missing_or_foreign_does_not_pass() {

@@ -2,9 +2,9 @@
 
 use crate::running::{thirdwire, words_of};
 
-const COMMANDS: [&str; 12] = [
-    "plan", "options", "findings", "circuits", "checks", "draw", "editions", "what-if", "verify", "schema", "prices",
-    "example",
+const COMMANDS: [&str; 13] = [
+    "plan", "options", "findings", "circuits", "checks", "draw", "papers", "editions", "what-if", "verify", "schema",
+    "prices", "example",
 ];
 
 #[test]

@@ -23,6 +23,7 @@ mod next_best;
 mod offers;
 mod options;
 mod own_prices;
+mod papers;
 mod rows;
 mod running;
 mod shared_way;

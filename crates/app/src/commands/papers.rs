@@ -1,0 +1,152 @@
+//! Writes the papers of a job.
+
+use crate::answering::{SurveySource, dwelling_of, exit_code, write_json, write_text};
+use crate::command_error::CommandError;
+use crate::commands::prices::price_book;
+use crate::law::{CodeFlags, settle};
+use crate::planning::{Asked, to_plan_on};
+use crate::steering_flags::SteeringFlags;
+use calculations::{Moment, expected_readings, state_at};
+use clap::ValueEnum;
+use drawings::{drawn_as_found, drawn_as_planned};
+use dwelling::Day;
+use papers::{Job, LabelSheet, PaperFault, PaperSize, SetAnswer, SetFile, set_of, two_counts, two_lengths};
+use remedies::PlanStatus;
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+/// Write the papers of the job as PDF: the work order for the crew, the labels for the openings
+///
+/// Plans the dwelling, or one of its offers, and writes a set of papers that belongs together into a folder. The papers are
+/// tagged for those who hear them read, say the same for the same survey byte for byte, and read in black and white.
+#[derive(Debug, clap::Args)]
+#[command(
+    after_help = "Examples:\n  thirdwire papers my-house.toml -o my-papers --date 2026-11-25\n  thirdwire papers my-house.toml -o my-papers --offer 2 --paper a4\n  thirdwire papers my-house.toml -o my-papers --label-size 2x0.5in --label-grid 4x20 --label-margin 0.25x0.5in --label-pitch 2x0.5in"
+)]
+pub struct Args {
+    #[command(flatten)]
+    source: SurveySource,
+    /// The folder to write into; it is made where it does not exist
+    #[arg(short, long, value_name = "FOLDER")]
+    output: PathBuf,
+    /// The papers of the offer of this number (see `thirdwire plan --offers`)
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u8).range(1..), conflicts_with = "budget")]
+    offer: Option<u8>,
+    /// The size of the paper
+    #[arg(long, value_enum, default_value = "letter", value_name = "SIZE")]
+    paper: Size,
+    /// The day that stands on the papers, such as 2026-11-25; without it a line is left to fill in
+    #[arg(long, value_name = "DAY")]
+    date: Option<Day>,
+    /// The size of a label, such as 2.625x1in or 63.5x38.1mm
+    #[arg(long, value_name = "SIZE", value_parser = two_lengths)]
+    label_size: Option<(f32, f32)>,
+    /// How many labels stand side by side and below one another, such as 3x10
+    #[arg(long, value_name = "COUNTS", value_parser = two_counts)]
+    label_grid: Option<(u16, u16)>,
+    /// From the left and upper edge of the paper to the first label, such as 0.1875x0.5in
+    #[arg(long, value_name = "SIZE", value_parser = two_lengths)]
+    label_margin: Option<(f32, f32)>,
+    /// From one label's left and upper edge to the next one's, such as 2.75x1in
+    #[arg(long, value_name = "SIZE", value_parser = two_lengths)]
+    label_pitch: Option<(f32, f32)>,
+    /// Your own price book (see `thirdwire prices`)
+    #[arg(long, value_name = "FILE")]
+    prices: Option<PathBuf>,
+    #[command(flatten)]
+    steering: SteeringFlags,
+    #[command(flatten)]
+    code: CodeFlags,
+    /// List the files that were written as JSON (its schema: `thirdwire schema papers`)
+    #[arg(long)]
+    json: bool,
+}
+
+/// A size of paper on the command line.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+enum Size {
+    /// US Letter
+    Letter,
+    /// ISO A4
+    A4,
+}
+
+/// Runs it.
+pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
+    let size = match args.paper {
+        Size::Letter => PaperSize::Letter,
+        Size::A4 => PaperSize::A4,
+    };
+    let sheet = label_sheet(args, size)?;
+    let book = price_book(args.prices.as_deref(), args.json)?;
+    let text = args.source.read()?;
+    let dwelling = to_plan_on(dwelling_of(&text, args.json)?);
+    let wishes = args.steering.wishes(&dwelling)?;
+    let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
+    let offer = args.offer.map(usize::from);
+    let asked = Asked { wishes, budget: args.steering.budget, offer, ..Asked::default() };
+    let (planned, offers) = asked.planned(&dwelling, law.code, &book)?;
+    let plan = asked.answer(&planned, offers, &law.answer, &book)?;
+    let job = Job {
+        dwelling: &dwelling,
+        plan: &plan,
+        readings: &expected_readings(&state_at(&planned, Moment::After)),
+        floors_before: &drawn_as_found(&dwelling, &planned.facts.diagnosis, None).sheets,
+        floors_after: &drawn_as_planned(&planned, None).sheets,
+        date: args.date.map(|day| day.to_string()),
+    };
+    let files = set_of(&job, size, &sheet).map_err(fault)?;
+    write_files(&files, &args.output)?;
+    let settled = plan.status == PlanStatus::Complete;
+    let answer = SetAnswer::of(&job, size, &files, settled);
+    if args.json {
+        write_json(&answer)?
+    } else {
+        write_text(&told(&answer, &args.output))?
+    }
+    Ok(exit_code(settled))
+}
+
+fn fault(fault: PaperFault) -> CommandError {
+    CommandError::Fault(format!("{}: {}", fault.paper, fault.what))
+}
+
+/// The sheet of labels: the usual one of the paper, with what was stated instead.
+fn label_sheet(args: &Args, paper: PaperSize) -> Result<LabelSheet, CommandError> {
+    let usual = LabelSheet::usual(paper);
+    let sheet = LabelSheet {
+        paper,
+        label: args.label_size.unwrap_or(usual.label),
+        grid: args.label_grid.unwrap_or(usual.grid),
+        margin: args.label_margin.unwrap_or(usual.margin),
+        pitch: args.label_pitch.or(args.label_size).unwrap_or(usual.pitch),
+    };
+    sheet.check().map_err(CommandError::Usage)?;
+    Ok(sheet)
+}
+
+fn write_files(files: &[SetFile], folder: &Path) -> Result<(), CommandError> {
+    let told =
+        |path: &Path, error: std::io::Error| CommandError::Usage(format!("cannot write `{}`: {error}", path.display()));
+    std::fs::create_dir_all(folder).map_err(|error| told(folder, error))?;
+    for file in files {
+        let path = folder.join(&file.told.file);
+        std::fs::write(&path, &file.bytes).map_err(|error| told(&path, error))?;
+    }
+    Ok(())
+}
+
+fn told(answer: &SetAnswer, folder: &Path) -> String {
+    let mut page = String::new();
+    for file in &answer.files {
+        let pages = if file.pages == 1 { "1 page".to_owned() } else { format!("{} pages", file.pages) };
+        page.push_str(&format!("written: {}  {}, {pages}\n", folder.join(&file.file).display(), file.title));
+    }
+    for count in &answer.markings {
+        page.push_str(&format!("labels “{}”: {}\n", count.words, count.openings));
+    }
+    if !answer.settled {
+        page.push_str("not settled: what must be found out or asked first stands at the head of the work order\n");
+    }
+    page
+}

@@ -1,0 +1,57 @@
+//! What the papers of a job are made from.
+
+use calculations::ReadingAnswer;
+use drawings::SheetAnswer;
+use dwelling::{BoxIndex, Dwelling, Feed};
+use remedies::{OpeningAnswer, PlanAnswer, Step};
+
+/// A job: the dwelling, its plan, and what else was worked out of them.
+#[derive(Clone, Debug)]
+pub struct Job<'a> {
+    /// The dwelling, as the plan was made on it.
+    pub dwelling: &'a Dwelling,
+    /// Its plan; with offers where there is to be a proposal.
+    pub plan: &'a PlanAnswer,
+    /// What a meter must read at every receptacle afterwards.
+    pub readings: &'a [ReadingAnswer],
+    /// The floors as they were found.
+    pub floors_before: &'a [SheetAnswer],
+    /// The floors as the plan leaves them.
+    pub floors_after: &'a [SheetAnswer],
+    /// The day that stands on the papers; none leaves a line to fill in.
+    pub date: Option<String>,
+}
+
+impl<'a> Job<'a> {
+    /// The rooms in walking order, each with its openings; rooms without any are left out.
+    pub(crate) fn rooms(&self) -> Vec<(&'a str, Vec<&'a OpeningAnswer>)> {
+        let plan = self.plan;
+        let of = |room: &'a str| {
+            let openings: Vec<&'a OpeningAnswer> =
+                plan.openings.iter().filter(|opening| opening.room == room).collect();
+            (room, openings)
+        };
+        let dwelling = self.dwelling;
+        let rooms = dwelling.rooms.iter().map(|room| of(&room.id));
+        rooms.filter(|(_, openings)| !openings.is_empty()).collect()
+    }
+
+    /// Whether something is done, found out or warned of at an opening.
+    pub(crate) fn is_worked_on(&self, opening: &OpeningAnswer) -> bool {
+        let quiet = opening.findings.iter().all(|finding| !finding.danger) && opening.open_questions.is_empty();
+        let untouched = opening.step == Step::Leave && opening.routes_joined.is_empty();
+        !(untouched && quiet && opening.shortfalls.is_empty() && opening.price.total_cents == 0)
+    }
+
+    /// The rating of a circuit, as people say it.
+    pub(crate) fn rating_of(&self, circuit: &str) -> String {
+        let circuit = self.dwelling.circuits.iter().find(|known| known.id == circuit);
+        circuit.and_then(|circuit| circuit.breaker).map_or("rating unknown".to_owned(), |amperes| amperes.to_string())
+    }
+
+    /// The boxes that are fed straight from a box.
+    pub(crate) fn fed_from(&self, at: BoxIndex) -> impl Iterator<Item = &'a str> {
+        let boxes = self.dwelling.boxes.iter();
+        boxes.filter(move |other| other.fed_by == Some(Feed::Box(at))).map(|other| other.id.as_str())
+    }
+}

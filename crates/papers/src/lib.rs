@@ -1,0 +1,37 @@
+//! From a plan to the papers of a job: what each says, and its pages as tagged PDF.
+
+mod document;
+mod job;
+mod label_sheet;
+mod labels;
+mod lines;
+mod notes;
+mod page;
+mod paging;
+mod paper_size;
+mod pdf;
+mod set;
+mod setting;
+mod svg;
+mod table;
+mod typeface;
+mod words;
+mod work_order;
+
+pub use document::{Block, Cell, Face, Paper, Table, Text};
+pub use job::Job;
+pub use label_sheet::{LabelSheet, two_counts, two_lengths};
+pub use labels::{Label, labels, typeset_labels};
+pub use paging::{Typeset, typeset};
+pub use paper_size::PaperSize;
+pub use set::{FileAnswer, MarkingCount, SetAnswer, SetFile, set_of};
+pub use work_order::work_order;
+
+/// A paper could not be set: a fault of this program, not of the survey.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PaperFault {
+    /// The paper.
+    pub paper: String,
+    /// What went wrong.
+    pub what: String,
+}

@@ -1,0 +1,122 @@
+//! Words broken into lines of a width.
+
+use crate::document::{Face, Text};
+use crate::page::{Mark, Part, Words};
+use crate::typeface::Typefaces;
+
+/// A size of type and how far its lines stand apart, in points.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Type {
+    pub(crate) size: f32,
+    pub(crate) leading: f32,
+}
+
+/// A line: pieces in one face each, and where each begins.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Line {
+    pieces: Vec<(f32, Face, String)>,
+    pub(crate) width: f32,
+}
+
+impl Line {
+    /// Adds words behind those that are there.
+    pub(crate) fn add(&mut self, face: Face, text: &str, width: f32) {
+        match self.pieces.last_mut() {
+            Some((_, last, words)) if *last == face => words.push_str(text),
+            _ => self.pieces.push((self.width, face, text.to_owned())),
+        }
+        self.width += width;
+    }
+
+    /// The line as it is drawn, its base line so far below the top of the line.
+    pub(crate) fn marks(&self, at: (f32, f32), kind: Type, part: Option<Part>) -> Vec<Mark> {
+        let base = at.1 + (kind.leading + kind.size * 0.72) / 2.0;
+        let words = |(left, face, text): &(f32, Face, String)| {
+            Mark::Words(Words {
+                at: (at.0 + left, base),
+                face: *face,
+                size: kind.size,
+                grey: 0,
+                text: text.clone(),
+                fitted: None,
+                part,
+            })
+        };
+        self.pieces.iter().map(words).collect()
+    }
+}
+
+/// Breaks a text at its spaces into lines of a width; a word that is wider than that is broken where it must be.
+pub(crate) fn broken(faces: &Typefaces, text: &Text, width: f32, size: f32) -> Vec<Line> {
+    let mut lines = vec![Line::default()];
+    for (face, word) in words_of(text) {
+        let space = if word.ends_with(' ') { faces.width(face, " ", size) } else { 0.0 };
+        let wide = faces.width(face, &word, size);
+        let Some(line) = lines.last_mut() else { break };
+        if line.width + wide - space <= width {
+            line.add(face, &word, wide);
+        } else if wide - space <= width {
+            let mut next = Line::default();
+            next.add(face, &word, wide);
+            lines.push(next);
+        } else {
+            for letter in word.chars() {
+                let letter = letter.to_string();
+                let wide = faces.width(face, &letter, size);
+                if lines.last().is_some_and(|line| line.width > 0.0 && line.width + wide > width) {
+                    lines.push(Line::default());
+                }
+                if let Some(line) = lines.last_mut() {
+                    line.add(face, &letter, wide);
+                }
+            }
+        }
+    }
+    lines
+}
+
+/// The words of a text, each with the space behind it; pieces that touch without a space are words of their own.
+fn words_of(text: &Text) -> Vec<(Face, String)> {
+    let mut words = Vec::new();
+    for (face, piece) in &text.0 {
+        let clean: String = piece.chars().map(|letter| if letter.is_whitespace() { ' ' } else { letter }).collect();
+        words.extend(clean.split_inclusive(' ').map(|word| (*face, word.to_owned())));
+    }
+    words
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn lines(text: &str, width: f32) -> Vec<String> {
+        let faces = Typefaces::read().expect("the faces are read");
+        let lines = broken(&faces, &Text::from(text), width, 10.0);
+        lines.iter().map(|line| line.pieces.iter().map(|(_, _, words)| words.as_str()).collect()).collect()
+    }
+
+    #[test]
+    fn a_text_is_broken_at_its_spaces_and_loses_nothing() {
+        let text = "switch off, lock or tag, and prove dead with a tester that is proved live before and after";
+        let broken = lines(text, 120.0);
+        assert!(broken.len() > 3);
+        assert_eq!(broken.concat(), text);
+        assert!(broken.iter().rev().skip(1).all(|line| line.ends_with(' ')));
+    }
+
+    #[test]
+    fn a_word_wider_than_the_line_is_broken_inside() {
+        let broken = lines("ab Donaudampfschifffahrtsgesellschaft cd", 60.0);
+        assert!(broken.len() > 2);
+        assert_eq!(broken.concat(), "ab Donaudampfschifffahrtsgesellschaft cd");
+    }
+
+    #[test]
+    fn no_line_is_wider_than_it_may_be() {
+        let faces = Typefaces::read().expect("the faces are read");
+        let text = Text::from("keep the receptacle, mark it ").and(Face::Bold, "“No Equipment Ground” on a new plate");
+        for line in broken(&faces, &text, 90.0, 9.5) {
+            assert!(line.width <= 90.0 + faces.width(Face::Bold, " ", 9.5), "{line:?}");
+        }
+    }
+}

@@ -1,0 +1,411 @@
+//! The work order: what is done at the panel, along each way, and at each box, room by room in walking order.
+
+use crate::document::{Block, Face, Paper, Table, Text};
+use crate::job::Job;
+use crate::notes::Notes;
+use crate::words::{circuits_in_words, listed, room_title, wall_openings};
+use dwelling::{BoxIndex, DwellingUse, Feed, Overcurrent, RouteKind};
+use remedies::in_words::{as_found, at_panel, device, order, repairs};
+use remedies::{BoxWork, Device, OpeningAnswer, PlanStatus, RouteAnswer, Step};
+
+/// How dead is proved: common practice, no source; the last steps are what old wiring asks for besides.
+const PROVE_DEAD: &[&str] = &[
+    "Switch off the breaker or take out the fuse; of a multiwire set both at once. Lock it, or tag it and keep the fuse.",
+    "Prove the tester on a source that is known to be live.",
+    "At the box, test hot to neutral, and each of them to an independent earth: a lead from a sound ground. Where there is \
+     no ground, a test between the slots alone shows nothing if the neutral is open.",
+    "Take the device out of the box by its yoke and test every conductor in the box: another circuit may pass through it.",
+    "Prove the tester again on the same live source. Only then is it dead.",
+];
+
+/// The work order of a job.
+#[must_use]
+pub fn work_order(job: &Job) -> Paper {
+    let mut notes = Notes::default();
+    let mut blocks = head(job);
+    blocks.extend(power_off(job));
+    blocks.extend(panel_work(job));
+    blocks.extend(ways(job, &mut notes));
+    for (room, openings) in job.rooms() {
+        blocks.extend(room_work(job, room, &openings, &mut notes));
+    }
+    blocks.extend(notes.written_out());
+    Paper { title: "Work order".to_owned(), dwelling: job.plan.job.name.clone(), date: job.date.clone(), blocks }
+}
+
+fn head(job: &Job) -> Vec<Block> {
+    let plan = job.plan;
+    let mut facts = vec![format!("NEC {}", plan.job.edition)];
+    facts.extend(plan.law.place.iter().cloned());
+    facts.extend(plan.job.dwelling_use.map(|kind| in_words(kind).to_owned()));
+    facts.extend(plan.job.built.map(|year| format!("built {year}")));
+    let openings = wall_openings(plan.totals.wall_openings);
+    let minutes = plan.totals.price.minutes;
+    facts.push(format!("{} h {:02} min reckoned, {openings}", minutes / 60, minutes % 60));
+    let mut blocks =
+        vec![Block::Heading(1, format!("Work order: {}", plan.job.name)), Block::Paragraph(facts.join(" · ").into())];
+    if plan.status != PlanStatus::Complete {
+        let what = "Do not start on these before they are settled: find out, or ask the authority having jurisdiction.";
+        blocks.push(Block::Caution(Text::bold(what)));
+        blocks.push(Block::Bullets(plan.in_the_way.iter().map(|line| line.as_str().into()).collect()));
+    }
+    blocks.push(Block::Heading(2, "Before any work".to_owned()));
+    let cautions = plan.cautions.iter().chain(&plan.law.warnings);
+    blocks.extend(cautions.map(|caution| Block::Caution(sentence(caution).into())));
+    blocks
+}
+
+const fn in_words(kind: DwellingUse) -> &'static str {
+    match kind {
+        DwellingUse::OneFamily => "one-family dwelling",
+        DwellingUse::TwoFamily => "two-family dwelling",
+        DwellingUse::Apartment => "flat",
+    }
+}
+
+/// A caution that begins with a capital and ends with a full stop.
+pub(crate) fn sentence(words: &str) -> String {
+    let mut letters = words.chars();
+    let first: String = letters.next().map(|letter| letter.to_uppercase().collect()).unwrap_or_default();
+    let stop = if words.ends_with(['.', '!', '?']) { "" } else { "." };
+    format!("{first}{}{stop}", letters.as_str())
+}
+
+fn power_off(job: &Job) -> Vec<Block> {
+    let dwelling = job.dwelling;
+    let mut rows = Vec::new();
+    for circuit in &job.plan.circuits {
+        let worked: Vec<&str> = job.plan.openings.iter().filter(|opening| job.is_worked_on(opening)).map(id).collect();
+        let boxes: Vec<&str> = circuit.boxes.iter().map(String::as_str).filter(|at| worked.contains(at)).collect();
+        if boxes.is_empty() && circuit.at_panel == "as-it-is" {
+            continue;
+        }
+        let panel = dwelling.panels.iter().find(|panel| panel.id == circuit.panel);
+        let opens = match panel.and_then(|panel| panel.overcurrent) {
+            Some(Overcurrent::Breakers) => "breaker",
+            Some(Overcurrent::Fuses) => "fuse",
+            None => "breaker or fuse",
+        };
+        let rated: Vec<String> = circuit.circuits.iter().map(|id| format!("{} {opens}", job.rating_of(id))).collect();
+        let together = if circuit.circuits.len() > 1 { " – both at once: they share a neutral" } else { "" };
+        rows.push(vec![
+            Text::bold(circuits_in_words(&circuit.circuits)).into(),
+            format!("{}, panel {}{together}", listed(&rated), circuit.panel).into(),
+            listed(&boxes).into(),
+            crate::document::Cell::Tick,
+            crate::document::Cell::Words(Text::default()),
+        ]);
+    }
+    let columns = [("Circuit", 0.8), ("Switch off", 2.3), ("Work at", 3.2), ("Dead", 0.5), ("Initials", 0.8)];
+    let columns = columns.map(|(head, wide)| (head.to_owned(), wide)).to_vec();
+    vec![
+        Block::Heading(2, "Power off, and prove dead".to_owned()),
+        Block::Steps(PROVE_DEAD.iter().map(|step| (*step).into()).collect()),
+        Block::Table(Table { columns, rows, row_height: 20.0 }),
+    ]
+}
+
+fn id(opening: &OpeningAnswer) -> &str {
+    &opening.box_id
+}
+
+fn panel_work(job: &Job) -> Vec<Block> {
+    let changed: Vec<_> = job.plan.circuits.iter().filter(|circuit| circuit.at_panel != "as-it-is").collect();
+    let mut blocks = vec![Block::Heading(2, "At the panel".to_owned())];
+    for circuit in &changed {
+        let mut items = vec![("Put in", rated_breaker(job, circuit))];
+        if circuit.circuits.len() > 1 {
+            let shared = "Both hots of the set on its two poles, their shared neutral on its neutral terminal; the splices \
+                          of the shared neutral stay pigtailed, so that no device holds it together.";
+            items.push(("Connect", shared.into()));
+        } else if circuit.at_panel.starts_with("breaker") {
+            items.push(("Connect", "The circuit's hot and its neutral on the breaker, the breaker's lead on the neutral bar, as its instructions say.".into()));
+        } else {
+            items.push(("Connect", "Line terminals to the breaker's hot and the neutral bar, load terminals to the circuit, as its instructions say.".into()));
+        }
+        items.push(("Protects", listed(&circuit.boxes).into()));
+        items.push((
+            "Afterwards",
+            "Press its test button: it opens. Enter it in the directory (paper “Circuit directory”).".into(),
+        ));
+        blocks.push(Block::Together(vec![
+            Block::Task(circuits_in_words(&circuit.circuits), capital(at_panel(circuit.at_panel))),
+            items_of(items),
+        ]));
+    }
+    if changed.is_empty() {
+        blocks.push(Block::Paragraph("Nothing is changed at the panel.".into()));
+    }
+    blocks
+}
+
+fn rated_breaker(job: &Job, circuit: &remedies::CircuitAnswer) -> Text {
+    let ratings: Vec<String> = circuit.circuits.iter().map(|id| job.rating_of(id)).collect();
+    let mut one = ratings.clone();
+    one.dedup();
+    let made = "made and listed for this panel";
+    format!("A {} of {}, {made}.", at_panel(circuit.at_panel), listed(&one)).into()
+}
+
+fn items_of(items: Vec<(&str, Text)>) -> Block {
+    Block::Items(items.into_iter().map(|(label, text)| (label.to_owned(), text)).collect())
+}
+
+fn ways(job: &Job, notes: &mut Notes) -> Vec<Block> {
+    if job.plan.routes.is_empty() {
+        return Vec::new();
+    }
+    let mut blocks = vec![Block::Heading(2, "Conductors to bring".to_owned())];
+    for route in &job.plan.routes {
+        let mut items = vec![("Way", way_in_words(route))];
+        items.push(("Opens", wall_openings(i64::from(route.openings)).into()));
+        items.push(("Grounds", listed(&route.grounds).into()));
+        items.extend(route.note.as_ref().map(|note| ("Note", note.as_str().into())));
+        items.push(("Rests on", notes.basis(&route.cites, &route.conditions)));
+        let mut sizes: Vec<&str> = route.legs.iter().map(|leg| leg.size.as_str()).collect();
+        sizes.push(&route.size);
+        sizes.dedup();
+        let sizes = sizes.join(", then ");
+        let what = match route.kind {
+            RouteKind::Egc => format!("{sizes} copper grounding conductor"),
+            RouteKind::NewCable => format!("New cable with a grounding conductor of {sizes}"),
+        };
+        let title = format!("{what}, {} to {}, {}", route.from, route.to, route.length);
+        blocks.push(Block::Together(vec![Block::Task(route.id.clone(), title), items_of(items)]));
+    }
+    blocks
+}
+
+fn way_in_words(route: &RouteAnswer) -> Text {
+    let mut parts = Vec::new();
+    if let Some(other) = &route.branches_from {
+        parts.push(format!("Branches off from the way {other}."));
+    }
+    let size = |leg: &remedies::LegAnswer| {
+        if leg.size == route.size { String::new() } else { format!("{} here: ", leg.size) }
+    };
+    parts.extend(
+        route.legs.iter().enumerate().map(|(number, leg)| format!("{}) {}{}.", number + 1, size(leg), leg.says)),
+    );
+    if parts.is_empty() {
+        parts.push(format!("As surveyed, from {} to {}.", route.from, route.to));
+    }
+    parts.join(" ").into()
+}
+
+fn room_work(job: &Job, room: &str, openings: &[&OpeningAnswer], notes: &mut Notes) -> Vec<Block> {
+    let worked: Vec<&&OpeningAnswer> = openings.iter().filter(|opening| job.is_worked_on(opening)).collect();
+    let mut blocks = vec![Block::Heading(2, room_title(job.dwelling, room))];
+    let mut circuits: Vec<String> = Vec::new();
+    for opening in &worked {
+        let set = job.plan.circuits.iter().find(|circuit| circuit.boxes.contains(&opening.box_id));
+        let told =
+            set.map_or("one that is not known: find it first".to_owned(), |set| circuits_in_words(&set.circuits));
+        if !circuits.contains(&told) {
+            circuits.push(told);
+        }
+    }
+    if !circuits.is_empty() {
+        let off =
+            Text::bold("Off and proved dead: ").and(Face::Plain, format!("circuit {}.", circuits.join("; circuit ")));
+        blocks.push(Block::Paragraph(off));
+    }
+    for (boxes, caution) in cautions_of(&worked) {
+        blocks.push(Block::Caution(Text::bold(format!("{boxes}: ")).and(Face::Plain, sentence(&caution))));
+    }
+    let mut tasks = worked.iter().map(|opening| {
+        let items = box_work(job, opening, notes);
+        Block::Together(vec![Block::Task(opening.box_id.clone(), capital(&order(opening))), items_of(items)])
+    });
+    // The cautions of a room stay with its first box.
+    blocks.extend(tasks.next());
+    blocks = vec![Block::Together(blocks)];
+    blocks.extend(tasks);
+    let left: Vec<&str> =
+        openings.iter().filter(|opening| !job.is_worked_on(opening)).map(|opening| id(opening)).collect();
+    if !left.is_empty() {
+        blocks.push(Block::Small(format!("No work at {}.", listed(&left)).into()));
+    }
+    blocks
+}
+
+fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// The cautions of boxes that are worked on, each with the boxes that it is for.
+fn cautions_of(openings: &[&&OpeningAnswer]) -> Vec<(String, String)> {
+    let mut told: Vec<(String, Vec<&str>)> = Vec::new();
+    for opening in openings {
+        for caution in &opening.cautions {
+            match told.iter_mut().find(|(words, _)| words == caution) {
+                Some((_, boxes)) => boxes.push(id(opening)),
+                None => told.push((caution.clone(), vec![id(opening)])),
+            }
+        }
+    }
+    told.into_iter().map(|(caution, boxes)| (listed(&boxes), caution)).collect()
+}
+
+/// What is done at a box, in the order in which it is done.
+fn box_work(job: &Job, opening: &OpeningAnswer, notes: &mut Notes) -> Vec<(&'static str, Text)> {
+    let mut items: Vec<(&'static str, Text)> = Vec::new();
+    let circuit = opening.circuit.as_ref().map_or("circuit unknown".to_owned(), |id| format!("circuit {id}"));
+    items.push(("Found", format!("{} ({circuit})", as_found(opening.holds, opening.ground)).into()));
+    if opening.do_not_disturb {
+        items.push((
+            "Danger",
+            Text::bold("Do not disturb the conductors in this box: their insulation is too brittle."),
+        ));
+    }
+    for finding in opening.findings.iter().filter(|finding| finding.danger) {
+        items.push(("Danger", Text::bold(finding.says.clone())));
+    }
+    items.extend(opening.open_questions.iter().map(|question| ("Settle first", Text::from(sentence(question)))));
+    items.extend(opening.shortfalls.iter().map(|missing| ("Not had", Text::from(sentence(missing)))));
+    if !opening.repairs.is_empty() {
+        items.push(("First", Text::bold(sentence(&repairs(opening)))));
+    }
+    items.extend(take_out(opening).map(|words| ("Take out", words.into())));
+    items.extend(change_of_box(job, opening).map(|words| ("Box", words.into())));
+    items.extend(put_in(opening).map(|words| ("Put in", words.into())));
+    items.extend(connections(job, opening));
+    if let Some(words) = ground(opening) {
+        items.push(("Ground", words.into()));
+    }
+    if !opening.markings.is_empty() {
+        let words: Vec<String> = opening.markings.iter().map(|marking| format!("“{marking}”")).collect();
+        let plate = if opening.step == Step::MarkProtected { ", on a new nonmetallic plate" } else { "" };
+        items.push(("Mark", Text::bold(words.join(" and ")).and(Face::Plain, format!("{plate} (paper “Labels”)."))));
+    }
+    items.extend(protection(opening).map(|words| ("Protected by", words.into())));
+    items.extend(opening.note.as_ref().map(|note| ("Note", Text::from(note.as_str()))));
+    if opening.step != Step::Leave && !(opening.cites.is_empty() && opening.conditions.is_empty()) {
+        items.push(("Rests on", notes.basis(&opening.cites, &opening.conditions)));
+    }
+    items
+}
+
+fn take_out(opening: &OpeningAnswer) -> Option<String> {
+    let held = opening.holds.in_words();
+    match opening.device {
+        Device::Kept if opening.box_work != BoxWork::Keep => Some(format!("the {held}; it goes back in")),
+        Device::Kept => None,
+        _ => Some(format!("the {held}")),
+    }
+}
+
+fn change_of_box(job: &Job, opening: &OpeningAnswer) -> Option<String> {
+    let at = job.dwelling.box_named(&opening.box_id)?;
+    let body = &job.dwelling.device_box(at).body;
+    let size = body.size.as_ref().map_or_else(String::new, |size| format!(" ({size})"));
+    let old = match body.metal {
+        Some(true) => format!("the old metal box{size}"),
+        Some(false) => format!("the old nonmetallic box{size}"),
+        None => format!("the old box{size}"),
+    };
+    let room = opening
+        .fill
+        .as_ref()
+        .and_then(|fill| Some(format!("; counted afterwards: {} of {}", fill.taken.as_ref()?, fill.volume.as_ref()?)));
+    let room = room.unwrap_or_default();
+    match opening.box_work {
+        BoxWork::Keep => opening.fill.as_ref().map(|_| format!("it stays{room}")),
+        BoxWork::Replace => Some(format!("cut out {old}, fit a 20 in³ single-gang old-work box{room}")),
+        BoxWork::ReplaceWide => {
+            Some(format!("cut out {old}, fit a two-gang old-work box with a cover for one device{room}"))
+        }
+        BoxWork::Extend => Some(format!("leave {old}, fit a surface extension box on it{room}")),
+    }
+}
+
+fn put_in(opening: &OpeningAnswer) -> Option<String> {
+    if opening.device == Device::Kept {
+        return None;
+    }
+    let new = !matches!(opening.device, Device::TwoSlot | Device::Blank);
+    let mut kinds = Vec::new();
+    if new && opening.requires.tamper_resistant.required {
+        kinds.push("tamper-resistant");
+    }
+    if new && opening.requires.weather_resistant.required {
+        kinds.push("weather-resistant");
+    }
+    let kinds = if kinds.is_empty() { String::new() } else { format!(", {}", kinds.join(" and ")) };
+    Some(format!("{}{kinds}", device(opening.device)))
+}
+
+/// What goes on the line terminals, what on the load terminals.
+fn connections(job: &Job, opening: &OpeningAnswer) -> Vec<(&'static str, Text)> {
+    let protective = matches!(opening.device, Device::Gfci | Device::Afci | Device::Dual);
+    let touched = opening.device != Device::Kept || opening.step == Step::UseLoadSide;
+    let Some(at) = job.dwelling.box_named(&opening.box_id).filter(|_| touched) else { return Vec::new() };
+    let line = line_of(job, opening, at);
+    let on: Vec<&str> = job.fed_from(at).filter(|id| !opening.load_side_feeds.iter().any(|load| load == id)).collect();
+    let going_on = |with: &str| {
+        if on.is_empty() { String::new() } else { format!("; the run to {} is {with}", listed(&on)) }
+    };
+    if opening.device == Device::Blank {
+        return vec![("Connect", format!("splice {line} through{}", going_on("spliced to it")).into())];
+    }
+    if !protective && opening.step != Step::UseLoadSide {
+        let joined = going_on("spliced to it, with pigtails to the receptacle");
+        return vec![("Connect", format!("{line} to the receptacle{joined}").into())];
+    }
+    let line =
+        Text::bold("LINE terminals: ").and(Face::Plain, format!("{line}{}", going_on("joined to it by pigtails")));
+    let load = match opening.load_side_feeds.as_slice() {
+        [] => Text::bold("LOAD terminals: ").and(Face::Plain, "nothing; leave their tape on"),
+        boxes => Text::bold("LOAD terminals: ").and(
+            Face::Plain,
+            format!("hot and neutral of the run to {}, and nothing else; no grounding conductor goes with them unless the boxes behind are grounded", listed(boxes)),
+        ),
+    };
+    vec![("Line", line), ("Load", load)]
+}
+
+fn line_of(job: &Job, opening: &OpeningAnswer, at: BoxIndex) -> String {
+    let cable = job.plan.routes.iter().find(|route| {
+        route.kind == RouteKind::NewCable && opening.routes_joined.contains(&route.id) && route.to == opening.box_id
+    });
+    if let Some(cable) = cable {
+        return format!("the new cable {} from {}", cable.id, cable.from);
+    }
+    let device_box = job.dwelling.device_box(at);
+    let assumed = if device_box.feed_assumed { " (assumed: prove it before you connect)" } else { "" };
+    match device_box.fed_by {
+        Some(Feed::Box(from)) => format!("the run from {}{assumed}", job.dwelling.device_box(from).id),
+        Some(_) => format!("the home run from the panel{assumed}"),
+        None => "the run that comes from the panel (not known which: find it by test)".to_owned(),
+    }
+}
+
+fn ground(opening: &OpeningAnswer) -> Option<String> {
+    let routes: Vec<String> = opening.routes_joined.iter().map(|route| format!("“{route}”")).collect();
+    let routes = routes.join(" and ");
+    Some(match opening.step {
+        Step::GroundArrives => format!(
+            "nothing to connect: it arrives by {}; test it",
+            opening.ground_by.as_ref().map_or("what is joined already".to_owned(), |route| format!("“{route}”"))
+        ),
+        Step::RestoreKept | Step::RestoreFitted => {
+            "bring the grounding conductor that is in the box back into use: to the receptacle, and to the box where it is metal"
+                .to_owned()
+        }
+        _ if !opening.routes_joined.is_empty() => format!("join the conductor of {routes} here, with all grounding conductors of the box"),
+        _ if opening.step.is_protected_without_ground() => {
+            "none: connect no grounding conductor between this and other receptacles without a ground".to_owned()
+        }
+        _ => return None,
+    })
+}
+
+fn protection(opening: &OpeningAnswer) -> Option<String> {
+    let by = opening.protected_by.as_deref()?;
+    Some(match by.split_once(": ") {
+        Some((panel, what)) => format!("{} in {panel}", at_panel(what)),
+        None if by == "itself" => "its own GFCI".to_owned(),
+        None => format!("the device in {by}"),
+    })
+}

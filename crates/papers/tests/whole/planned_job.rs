@@ -1,0 +1,41 @@
+//! The jobs that the papers are made for.
+
+use calculations::{Moment, expected_readings, state_at};
+use drawings::{drawn_as_found, drawn_as_planned};
+use dwelling::Dwelling;
+use estimate::PriceBook;
+use papers::Job;
+use remedies::{LawAnswer, Planned, plan_answer};
+use rulebook::CodeInForce;
+use survey::Format;
+
+/// The dwellings that come with the program.
+pub const EXAMPLES: [&str; 3] = ["bungalow", "flat", "knob-and-tube"];
+
+/// Does something with the job of an example.
+pub fn with_example(name: &str, act: impl FnOnce(&Job)) {
+    let path = format!("{}/../../examples/{name}.toml", env!("CARGO_MANIFEST_DIR"));
+    with_survey(&std::fs::read_to_string(path).unwrap(), act);
+}
+
+/// Does something with the job of a survey.
+pub fn with_survey(survey: &str, act: impl FnOnce(&Job)) {
+    let read = survey::read(survey.as_bytes(), Format::Toml);
+    with_dwelling(&read.dwelling.unwrap_or_else(|| panic!("{:?}", read.diagnostics)), act);
+}
+
+/// Does something with the job of a dwelling.
+pub fn with_dwelling(dwelling: &Dwelling, act: impl FnOnce(&Job)) {
+    let edition = rulebook::Edition::of_year(dwelling.job.edition.unwrap()).unwrap();
+    let planned = Planned::of(dwelling, CodeInForce::published(edition), &PriceBook::demo()).unwrap();
+    let law = LawAnswer { edition: edition.year(), ..LawAnswer::default() };
+    let plan = plan_answer(&planned, &law, true);
+    act(&Job {
+        dwelling,
+        plan: &plan,
+        readings: &expected_readings(&state_at(&planned, Moment::After)),
+        floors_before: &drawn_as_found(dwelling, &planned.facts.diagnosis, None).sheets,
+        floors_after: &drawn_as_planned(&planned, None).sheets,
+        date: Some("2026-11-25".to_owned()),
+    });
+}

@@ -1,0 +1,131 @@
+//! The work order held against the plan: every box once, with what is done there.
+
+use crate::planned_job::{EXAMPLES, with_example};
+use papers::{Block, Job, Paper, work_order};
+
+/// A piece of work: the box or way, what is done, and what stands below by its word.
+type Task = (String, String, Vec<(String, String)>);
+
+/// The pieces of work of a paper.
+fn tasks(paper: &Paper) -> Vec<Task> {
+    fn add(blocks: &[Block], found: &mut Vec<Task>) {
+        for block in blocks {
+            match block {
+                Block::Together(blocks) => add(blocks, found),
+                Block::Task(at, what) => found.push((at.clone(), what.clone(), Vec::new())),
+                Block::Items(items) => {
+                    if let Some((_, _, under)) = found.last_mut().filter(|(_, _, under)| under.is_empty()) {
+                        under.extend(items.iter().map(|(label, text)| (label.clone(), text.words())));
+                    }
+                }
+                _ => {}
+            }
+        }
+    }
+    let mut found = Vec::new();
+    add(&paper.blocks, &mut found);
+    found
+}
+
+/// What stands behind a word of a piece of work.
+fn said<'a>(task: &'a Task, label: &str) -> Option<&'a str> {
+    task.2.iter().find(|(known, _)| known == label).map(|(_, words)| words.as_str())
+}
+
+fn of_box(job: &Job, id: &str) -> Task {
+    tasks(&work_order(job)).into_iter().find(|(at, _, _)| at == id).unwrap()
+}
+
+#[test]
+fn every_box_with_work_is_ordered_once_with_its_markings() {
+    for name in EXAMPLES {
+        with_example(name, |job| {
+            let tasks = tasks(&work_order(job));
+            for opening in &job.plan.openings {
+                let here: Vec<_> = tasks.iter().filter(|(at, _, _)| *at == opening.box_id).collect();
+                let any_work = opening.price.total_cents > 0 || !opening.routes_joined.is_empty();
+                assert!(here.len() <= 1 && (!any_work || here.len() == 1), "{name}: {}", opening.box_id);
+                for task in here {
+                    let marked = said(task, "Mark").unwrap_or_default();
+                    let words: Vec<&str> = marked.split(['“', '”']).skip(1).step_by(2).collect();
+                    let words: Vec<&str> = words.into_iter().filter(|words| *words != "Labels").collect();
+                    assert_eq!(words, opening.markings, "{name}: {}", opening.box_id);
+                }
+            }
+            for route in &job.plan.routes {
+                assert_eq!(tasks.iter().filter(|(at, _, _)| *at == route.id).count(), 1, "{name}: {}", route.id);
+            }
+        });
+    }
+}
+
+#[test]
+fn boxes_come_in_the_order_of_the_rooms() {
+    with_example("bungalow", |job| {
+        let ordered: Vec<String> = tasks(&work_order(job)).into_iter().map(|(at, _, _)| at).collect();
+        let planned = job.plan.openings.iter().map(|opening| &opening.box_id);
+        let planned: Vec<&String> = planned.filter(|id| ordered.contains(id)).collect();
+        let boxes: Vec<&String> = ordered.iter().filter(|id| planned.contains(id)).collect();
+        assert_eq!(boxes, planned);
+    });
+}
+
+#[test]
+fn a_protective_receptacle_is_connected_by_line_and_load() {
+    with_example("bungalow", |job| {
+        let laundry = of_box(job, "LA-1");
+        assert_eq!(said(&laundry, "Take out"), Some("the three-slot receptacle"));
+        assert_eq!(said(&laundry, "Line"), Some("LINE terminals: the home run from the panel"));
+        assert!(said(&laundry, "Load").unwrap().starts_with("LOAD terminals: hot and neutral of the run to LA-2"));
+        assert!(said(&laundry, "Box").unwrap().contains("counted afterwards: 15.75 in³ of 20 in³"));
+        let yard = of_box(job, "Y-1");
+        assert_eq!(said(&yard, "Load"), Some("LOAD terminals: nothing; leave their tape on"));
+        assert!(said(&yard, "Put in").unwrap().contains("weather-resistant"));
+    });
+}
+
+#[test]
+fn dangers_stand_before_the_work_that_removes_them() {
+    with_example("bungalow", |job| {
+        let task = of_box(job, "L-3");
+        let place = |label: &str| task.2.iter().position(|(known, _)| known == label).unwrap();
+        assert!(place("Danger") < place("First") && place("First") < place("Mark"));
+        assert_eq!(said(&task, "First"), Some("Take out the false ground."));
+    });
+}
+
+#[test]
+fn cautions_are_those_of_the_dwelling() {
+    let words = |name: &str| {
+        let mut words = String::new();
+        with_example(name, |job| words = work_order(job).words());
+        words
+    };
+    let (bungalow, old) = (words("bungalow"), words("knob-and-tube"));
+    assert!(bungalow.contains("from before 1978") && bungalow.contains("asbestos"));
+    assert!(!bungalow.contains("Knob-and-tube wiring"));
+    assert!(old.contains("Knob-and-tube wiring") && old.contains("Do not disturb the conductors in this box"));
+    for paper in [bungalow, old] {
+        assert!(paper.contains("Prove the tester again on the same live source"));
+    }
+}
+
+#[test]
+fn what_is_not_settled_stands_at_the_head() {
+    with_example("flat", |job| {
+        let words = work_order(job).words();
+        let at = |part: &str| words.find(part).unwrap();
+        assert!(!job.plan.in_the_way.is_empty());
+        for line in &job.plan.in_the_way {
+            assert!(at(line) < at("Power off, and prove dead"), "{line}");
+        }
+    });
+}
+
+#[test]
+fn both_circuits_of_a_multiwire_set_are_switched_off_together() {
+    with_example("bungalow", |job| {
+        let words = work_order(job).words();
+        assert!(words.contains("1 + 2 20 A breaker, 20 A breaker, panel main – both at once: they share a neutral"));
+    });
+}

@@ -1,0 +1,102 @@
+"""Holds the papers against the plan by two independent readers of PDF: qpdf for their form, pdftotext for what they say."""
+
+import json
+import subprocess
+import sys
+import tempfile
+from collections import Counter
+from pathlib import Path
+
+EXAMPLES = ["bungalow", "flat", "knob-and-tube"]
+# Published: ISO 216, A4 is 210 mm by 297 mm; ANSI/ASME Y14.1, size A is 8.5 in by 11 in. In points of 1/72 in.
+SIZES = {"letter": (612.0, 792.0), "a4": (210 / 25.4 * 72, 297 / 25.4 * 72)}
+MARKINGS = ["GFCI Protected", "No Equipment Ground"]
+
+
+def thirdwire(*args):
+    command = ["cargo", "run", "--quiet", "--locked", "--package", "thirdwire", "--", *args]
+    said = subprocess.run(command, capture_output=True, text=True)
+    if said.returncode not in (0, 3):
+        sys.exit(f"thirdwire {' '.join(args)}: {said.stderr}")
+    return json.loads(said.stdout)
+
+
+def text_of(path, *flags):
+    said = subprocess.run(["pdftotext", *flags, str(path), "-"], capture_output=True, text=True, check=True)
+    return " ".join(said.stdout.split())
+
+
+def facts_of(path):
+    said = subprocess.run(["pdfinfo", str(path)], capture_output=True, text=True, check=True)
+    return dict(line.split(":", 1) for line in said.stdout.splitlines() if ":" in line)
+
+
+def faults_of_form(path, size, pages, job):
+    found = []
+    checked = subprocess.run(["qpdf", "--check", str(path)], capture_output=True, text=True)
+    if checked.returncode != 0:
+        found.append(f"qpdf: {checked.stdout}{checked.stderr}")
+    facts = {key: value.strip() for key, value in facts_of(path).items()}
+    width, height = (float(part) for part in facts["Page size"].split("pts")[0].split(" x "))
+    if abs(width - SIZES[size][0]) > 0.1 or abs(height - SIZES[size][1]) > 0.1:
+        found.append(f"the page is {facts['Page size']}")
+    if facts["Tagged"] != "yes" or int(facts["Pages"]) != pages or job not in facts["Title"]:
+        found.append(f"title, tags or pages: {facts}")
+    fonts = subprocess.run(["pdffonts", str(path)], capture_output=True, text=True, check=True).stdout
+    for line in fonts.splitlines()[2:]:
+        embedded, subset, unicode = line.split()[-5:-2]
+        if (embedded, subset, unicode) != ("yes", "yes", "yes"):
+            found.append(f"a font is not embedded: {line}")
+    for page in range(1, pages + 1):
+        said = text_of(path, "-f", str(page), "-l", str(page))
+        for words in [job, "2026-11-25", f"Page {page} of {pages}"]:
+            if words not in said:
+                found.append(f"page {page} does not say `{words}`")
+    return found
+
+
+def faults_of_words(folder, plan):
+    found = []
+    order = text_of(folder / "work-order.pdf")
+    planned = Counter()
+    for opening in plan["openings"]:
+        planned.update(opening["markings"])
+        if opening["price"]["total_cents"] > 0 and f"{opening['box']} " not in order:
+            found.append(f"the work order does not name {opening['box']}")
+        for condition in opening["conditions"] if opening["step"] != "leave" else []:
+            if condition not in order:
+                found.append(f"the work order does not say `{condition}`")
+    for caution in plan["cautions"]:
+        if caution[1:] not in order:
+            found.append(f"the work order does not say `{caution}`")
+    labels = folder / "labels.pdf"
+    printed = text_of(labels) if labels.exists() else ""
+    for words in MARKINGS:
+        if printed.count(words) != planned[words]:
+            found.append(f"`{words}`: {printed.count(words)} on the labels, {planned[words]} in the plan")
+    return found
+
+
+def main():
+    failed = 0
+    for name in EXAMPLES:
+        plan = thirdwire("plan", "--example", name, "--json")
+        for size in SIZES:
+            with tempfile.TemporaryDirectory() as folder:
+                folder = Path(folder)
+                args = ["--example", name, "-o", str(folder), "--paper", size, "--date", "2026-11-25", "--json"]
+                told = thirdwire("papers", *args)
+                found = faults_of_words(folder, plan)
+                if sorted(file["file"] for file in told["files"]) != sorted(path.name for path in folder.iterdir()):
+                    found.append("the files that are told are not those that were written")
+                for file in told["files"]:
+                    faults = faults_of_form(folder / file["file"], size, file["pages"], plan["job"]["name"])
+                    found.extend(f"{file['file']}: {fault}" for fault in faults)
+                for fault in found:
+                    print(f"{name} {size}: {fault}", file=sys.stderr)
+                failed += len(found)
+                print(f"{name} {size}: {len(told['files'])} papers read, {len(found)} faults")
+    sys.exit(1 if failed else 0)
+
+
+main()
