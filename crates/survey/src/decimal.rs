@@ -65,6 +65,11 @@ impl Decimal {
         if self.0 % ONE == 0 { Some(self.0 / ONE) } else { None }
     }
 
+    /// The nearest floating-point number.
+    pub(crate) fn as_float(self) -> f64 {
+        self.0 as f64 / ONE as f64
+    }
+
     /// The number with no more digits than it needs.
     pub(crate) fn shown(self) -> String {
         let (sign, size) = (if self.0 < 0 { "-" } else { "" }, self.0.abs());

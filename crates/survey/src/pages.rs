@@ -2,6 +2,7 @@
 
 use crate::local_code;
 use crate::mistakes::KINDS;
+use crate::practice;
 use crate::shape::{FieldKind, NameList, Need, Shape};
 use crate::tables::names::LISTS;
 use crate::tables::survey;
@@ -27,6 +28,28 @@ const ABOUT_LOCAL_CODE: &str = "\
 Places change the code that they adopt. A file of local code says who changed what, where that is written, and from which
 permit day it holds. A survey names the file (`amendments = \"larch-county.toml\"` under `[job]`), and every answer that a change
 has a part in names its authority. What counts is the authority's word: ask before you rely on a file.
+";
+
+const ABOUT_PRACTICE: &str = "\
+[Beliefs](beliefs.md) rest on two kinds of figures that nobody has published: how common each fault is in old wiring before
+anybody looks, and what it costs to act wrongly and to test. What is shipped is common practice, no source, and stands below as
+the example of each key. A business that has counted its own jobs writes what it found:
+
+```sh
+thirdwire practice > my-practice.toml
+thirdwire findings my-house.toml --practice my-practice.toml --next
+```
+
+- **What is left out** keeps the shipped figure; a file may hold a single one.
+- **Shares of one table add up to one**, those that are left out among them. A share says how often one thing of a hundred or of
+  a thousand was found so: 92.5 % is `0.925`.
+- **Nothing is impossible**: shares and chances lie between 0.000001 and 0.999999. A state with no share at all could be shown
+  by no reading, however plain. States that cannot be have no key.
+- **Costs are minutes** of work, or what is worth as much; they weigh tests against each other and change no belief.
+- **No figure passes an opening.** Whatever a file says, an opening is called grounded only after a loaded test that shows a way
+  of its own, and what is dangerous is told by the readings, not by these figures.
+- **Every mistake** of a file is pointed at in one go; [mistakes](mistakes.md) lists them.
+- Editors complete the file by `thirdwire schema practice`.
 ";
 
 /// The page about the survey file, in Markdown.
@@ -63,7 +86,6 @@ pub fn mistakes_page() -> String {
     page
 }
 
-/// A shape and those inside it, each once, in the order they are met.
 /// The page about files of local code, in Markdown.
 #[must_use]
 pub fn local_code_page() -> String {
@@ -71,6 +93,16 @@ pub fn local_code_page() -> String {
     tables(&mut page, &local_code::SHAPE);
     page.push_str("## Names\n\n");
     names(&mut page, local_code::LISTS);
+    page
+}
+
+/// The page about practice files, in Markdown.
+#[must_use]
+pub fn practice_page() -> String {
+    let mut page = format!("{MADE}\n\n# The practice file\n\n{ABOUT_PRACTICE}\n");
+    tables(&mut page, &practice::SHAPE);
+    page.truncate(page.trim_end().len());
+    page.push('\n');
     page
 }
 
@@ -108,6 +140,7 @@ fn names(page: &mut String, lists: &[&NameList]) {
     }
 }
 
+/// A shape and those inside it, each once, in the order they are met.
 fn collect(shape: &'static Shape, shapes: &mut Vec<&'static Shape>) {
     if shapes.iter().any(|known| known.name == shape.name) {
         return;

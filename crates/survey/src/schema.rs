@@ -1,6 +1,7 @@
 //! The JSON Schema of survey files, made from the shapes.
 
 use crate::local_code;
+use crate::practice::{self, LARGEST_SHARE, SMALLEST_SHARE};
 use crate::prices;
 use crate::quantity::Quantity;
 use crate::row::UNKNOWN;
@@ -32,6 +33,12 @@ pub fn local_code_schema() -> Value {
 #[must_use]
 pub fn prices_schema() -> Value {
     schema_of(&prices::SHAPE, "price book")
+}
+
+/// The JSON Schema of practice files, draft 2020-12.
+#[must_use]
+pub fn practice_schema() -> Value {
+    schema_of(&practice::SHAPE, "practice file")
 }
 
 fn schema_of(shape: &'static Shape, title: &str) -> Value {
@@ -109,6 +116,10 @@ fn kind(kind: &FieldKind, definitions: &mut Map<String, Value>) -> Value {
             ]
         }),
         FieldKind::Money => json!({ "type": "number", "minimum": 0 }),
+        FieldKind::Share | FieldKind::Chance => {
+            json!({ "type": "number", "minimum": SMALLEST_SHARE, "maximum": LARGEST_SHARE })
+        }
+        FieldKind::Minutes(least, most) => json!({ "type": "number", "minimum": least, "maximum": most }),
         FieldKind::Point => point(),
         FieldKind::Outline => json!({ "type": "array", "items": point(), "minItems": 3 }),
         FieldKind::Table(shape) => reference(shape, definitions),

@@ -67,6 +67,12 @@ pub(crate) enum FieldKind {
     Gauge,
     /// Dollars, to the cent.
     Money,
+    /// A share of one, which adds up to one with the others of its table.
+    Share,
+    /// How often something is so, from never to always.
+    Chance,
+    /// Minutes from a least to a greatest, a part of one too.
+    Minutes(f64, f64),
     TradeSize,
     Point,
     Outline,
@@ -116,6 +122,9 @@ impl FieldKind {
             Self::Quantity(quantity) => quantity.expected().to_string(),
             Self::Gauge => "a wire size, such as `14` or `\"1/0 AWG\"`".to_string(),
             Self::Money => "dollars, such as `24.50`".to_string(),
+            Self::Share => "a share of one, such as `0.925`".to_string(),
+            Self::Chance => "how often, from 0 to 1, such as `0.4`".to_string(),
+            Self::Minutes(least, most) => format!("minutes from {least} to {most}"),
             Self::TradeSize => "the trade size of a metal box in quotes, such as `\"3x2x2-1/2\"`".to_string(),
             Self::Point => "a place on the plan, such as `[11.0, 4.5]`".to_string(),
             Self::Outline => "the corners of the room, such as `[[0, 0], [11, 0], [11, 12], [0, 12]]`".to_string(),

@@ -24,7 +24,7 @@ pub const PURE_CRATES: &[PureCrate] = &[
     PureCrate { name: "routes", ours: &["dwelling", "electrical"], others: READING_AND_WRITING_VALUES },
     PureCrate {
         name: "survey",
-        ours: &["dwelling", "electrical", "estimate", "rulebook"],
+        ours: &["diagnosis", "dwelling", "electrical", "estimate", "rulebook"],
         others: READING_AND_WRITING_VALUES,
     },
     PureCrate { name: "rulebook", ours: &["dwelling", "electrical"], others: READING_AND_WRITING_VALUES },

@@ -27,6 +27,8 @@ pub struct Priors {
     pub cable_misrecorded: f64,
     /// How often a panel that nobody has looked into has a ground for its circuits.
     pub unseen_panel_has_ground: f64,
+    /// How often a panel without a ground bar has one all the same: grounds may end at the neutral bar of service equipment.
+    pub panel_without_bar_has_ground: f64,
     /// The device where a ground arrives: in the order of [`Wiring`].
     pub wiring_where_grounded: [f64; 6],
     /// The device where none arrives.
@@ -46,6 +48,7 @@ impl Default for Priors {
             unseen_brings_ground: [0.05, 0.15, 0.65, 0.95, 0.40],
             cable_misrecorded: 0.01,
             unseen_panel_has_ground: 0.9,
+            panel_without_bar_has_ground: 0.3,
             wiring_where_grounded: [0.936, 0.040, 0.002, 0.018, 0.004, 0.0],
             wiring_where_not: [0.898, 0.050, 0.001, 0.001, 0.045, 0.005],
         }
@@ -114,8 +117,7 @@ impl Priors {
     pub const fn panel_has_ground(&self, bar: Option<bool>) -> f64 {
         match bar {
             Some(true) => 1.0 - self.cable_misrecorded,
-            // Grounds may end at the neutral bar of service equipment, or at nothing.
-            Some(false) => 0.3,
+            Some(false) => self.panel_without_bar_has_ground,
             None => self.unseen_panel_has_ground,
         }
     }

@@ -105,12 +105,11 @@ fn decisions(stations: &Stations, explanations: &[Explanation], stakes: &Stakes)
         };
         found.push(of_run(&under, stakes));
         if station.is_receptacle {
-            let works = [GroundWork::Rely, GroundWork::Mend, GroundWork::DoWithout, GroundWork::Disarm];
             let of_work = |work: GroundWork| {
                 let cost = |ground: Ground| stakes.ground[ground as usize][work as usize];
                 under(&|one| cost(one.state.ground()))
             };
-            found.push(Decision { costs: works.map(of_work).to_vec() });
+            found.push(Decision { costs: GroundWork::ALL.iter().map(|work| of_work(*work)).collect() });
         }
     }
     found

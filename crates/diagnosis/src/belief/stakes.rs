@@ -3,17 +3,18 @@
 use super::state::Ground;
 use super::test_outcome::Test;
 
-/// What one would do about the ground of an opening.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum GroundWork {
-    /// Rely on it.
-    Rely,
-    /// Find where its conductor is not sound, and mend that.
-    Mend,
-    /// Take it that there is none: protect and mark, or bring one.
-    DoWithout,
-    /// Take out what joins it to a circuit conductor.
-    Disarm,
+dwelling::names! {
+    /// What one would do about the ground of an opening.
+    GroundWork {
+        /// Rely on it.
+        Rely = "rely",
+        /// Find where its conductor is not sound, and mend that.
+        Mend = "mend",
+        /// Take it that there is none: protect and mark, or bring one.
+        DoWithout = "do-without",
+        /// Take out what joins it to a circuit conductor.
+        Disarm = "disarm",
+    }
 }
 
 /// Costs of acting wrongly, in minutes of work or what is worth as much, and the minutes of each test. Common practice, no
@@ -56,13 +57,12 @@ impl Stakes {
     /// The least that acting on a ground of these odds is expected to cost, and what to do then.
     #[must_use]
     pub fn of_ground(&self, odds: &[f64; 6]) -> (GroundWork, f64) {
-        let works = [GroundWork::Rely, GroundWork::Mend, GroundWork::DoWithout, GroundWork::Disarm];
         let cost = |work: GroundWork| {
             let of_truth = |truth: &Ground| odds[*truth as usize] * self.ground[*truth as usize][work as usize];
             Ground::ALL.iter().map(of_truth).sum::<f64>()
         };
-        let costs = works.map(|work| (work, cost(work)));
-        costs.into_iter().fold((GroundWork::Rely, f64::INFINITY), |best, one| if one.1 < best.1 { one } else { best })
+        let costs = GroundWork::ALL.iter().map(|work| (*work, cost(*work)));
+        costs.fold((GroundWork::Rely, f64::INFINITY), |best, one| if one.1 < best.1 { one } else { best })
     }
 
     /// The least that acting on something that is wrong with these odds is expected to cost.

@@ -3,6 +3,7 @@
 use crate::diagnostic::{Diagnostic, Label, Severity, Span};
 use crate::format::Format;
 use crate::local_code::read_local_code;
+use crate::practice::read_practice;
 use crate::read::{read, text_of};
 use crate::render::render;
 use std::borrow::Cow;
@@ -79,6 +80,9 @@ kinds! {
     edition_not_plausible,
     day_not_real,
     local_code_names_nothing,
+    share_not_possible,
+    shares_not_one,
+    minutes_not_possible,
     id_odd_character,
     id_reserved,
     id_twice,
@@ -142,6 +146,8 @@ enum Example {
     MadeJson(fn() -> Vec<u8>),
     /// A file of local changes to the code.
     LocalCode(&'static str),
+    /// A practice file.
+    Practice(&'static str),
 }
 
 /// A small survey without a mistake; what is added to it belongs to its one box, or begins another table.
@@ -194,7 +200,9 @@ impl Kind {
     pub fn example(&self) -> (Format, Cow<'static, [u8]>) {
         match &self.example {
             Example::Added(lines) => (Format::Toml, format!("{SOUND}{lines}").into_bytes().into()),
-            Example::Toml(text) | Example::LocalCode(text) => (Format::Toml, text.as_bytes().into()),
+            Example::Toml(text) | Example::LocalCode(text) | Example::Practice(text) => {
+                (Format::Toml, text.as_bytes().into())
+            }
             Example::Json(text) => (Format::Json, text.as_bytes().into()),
             Example::Bytes(bytes) => (Format::Toml, (*bytes).into()),
             Example::MadeToml(make) => (Format::Toml, make().into()),
@@ -208,6 +216,7 @@ impl Kind {
         let (format, bytes) = self.example();
         match &self.example {
             Example::LocalCode(_) => read_local_code(&bytes).1,
+            Example::Practice(_) => read_practice(&bytes).1,
             _ => read(&bytes, format).diagnostics,
         }
     }
@@ -218,6 +227,7 @@ impl Kind {
         let (format, bytes) = self.example();
         let file_name = match (&self.example, format) {
             (Example::LocalCode(_), _) => "local.toml",
+            (Example::Practice(_), _) => "practice.toml",
             (_, Format::Json) => "survey.json",
             (_, Format::Toml) => "survey.toml",
         };
@@ -251,7 +261,7 @@ mod tests {
             } else {
                 assert_eq!(codes, [kind.code]);
             }
-            if let Example::LocalCode(_) = kind.example {
+            if let Example::LocalCode(_) | Example::Practice(_) = kind.example {
                 continue;
             }
             let (format, bytes) = kind.example();
