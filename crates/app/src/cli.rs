@@ -6,7 +6,7 @@ use clap::{CommandFactory as _, FromArgMatches as _, Parser, Subcommand, ValueEn
 /// What the exit codes tell scripts, at the end of every help text.
 const EXIT_CODES: &str = "Exit codes:
   0  answered
-  1  the survey or the price book has mistakes, or a plan does not hold
+  1  the survey, the price book or another file has mistakes, or a plan does not hold
   2  the command line is wrong, or a file cannot be read
   3  something could not be checked, must be found out first, or cannot be had lawfully
      with what was offered";
@@ -53,6 +53,7 @@ pub enum Command {
     Places(commands::places::Args),
     Schema(commands::schema::Args),
     Prices(commands::prices::Args),
+    Practice(commands::practice::Args),
     Example(commands::example::Args),
 }
 

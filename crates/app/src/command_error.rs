@@ -19,7 +19,7 @@ pub enum CommandError {
     Unreadable(PathBuf, io::Error),
     /// What was asked for does not exist; the message offers the nearest.
     Usage(String),
-    /// A survey or price file has mistakes; they are told already.
+    /// A survey or another file has mistakes; they are told already.
     Mistakes,
     /// The code in force is not covered.
     NotCovered(String),

@@ -40,6 +40,7 @@ fn main() -> ExitCode {
         Command::Rule(args) => commands::rule::run(args),
         Command::Places(args) => commands::places::run(args),
         Command::Schema(args) => commands::schema::run(args),
+        Command::Practice(args) => commands::practice::run(args),
         Command::Prices(args) => commands::prices::run(args),
         Command::Example(args) => commands::example::run(args),
     };

@@ -10,6 +10,7 @@ pub mod options;
 pub mod papers;
 pub mod places;
 pub mod plan;
+pub mod practice;
 pub mod prices;
 pub mod rule;
 pub mod schema;

@@ -24,6 +24,8 @@ enum Of {
     Survey,
     /// The price book
     Prices,
+    /// The practice file
+    Practice,
     /// A file of local changes to the code
     LocalCode,
     /// The answer of `plan --json`
@@ -53,6 +55,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     match args.of {
         Of::Survey => write_json(&survey::schema())?,
         Of::Prices => write_json(&survey::prices_schema())?,
+        Of::Practice => write_json(&survey::practice_schema())?,
         Of::LocalCode => write_json(&survey::local_code_schema())?,
         Of::Checks => write_json(&schemars::schema_for!(ChecksAnswer))?,
         Of::Draw => write_json(&schemars::schema_for!(DrawingAnswer))?,

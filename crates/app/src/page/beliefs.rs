@@ -33,7 +33,7 @@ pub fn next(answer: &FindingsAnswer, dwelling: &Dwelling) -> String {
     for one in &answer.searches {
         search(&mut page, one);
     }
-    footer(&mut page);
+    footer(&mut page, answer.shipped_practice);
     page
 }
 
@@ -167,7 +167,7 @@ pub fn explained(answer: &FindingsAnswer, dwelling: &Dwelling, beliefs: &Beliefs
             wrapped(&mut page, &lead, &line, Style::new());
         }
     }
-    footer(&mut page);
+    footer(&mut page, answer.shipped_practice);
     page
 }
 
@@ -187,9 +187,15 @@ fn line<T: Copy>(page: &mut String, what: &str, odds: &[OddsAnswer<T>], name: im
     wrapped(page, &format!("  {what:<24}"), &told.join(", "), Style::new());
 }
 
-fn footer(page: &mut String) {
-    let text = "Odds rest on what is common in old wiring and on what meters read, not on this house alone. A licensed \
-                electrician does these tests; local code and the authority having jurisdiction decide.";
+fn footer(page: &mut String, shipped_practice: bool) {
+    let practice = match shipped_practice {
+        true => "what is common in old wiring (shipped figures, no source)",
+        false => "figures of your own in place of what is common in old wiring",
+    };
+    let text = format!(
+        "Odds rest on {practice} and on what meters read, not on this house alone. A licensed electrician does these tests; \
+         local code and the authority having jurisdiction decide."
+    );
     page.push('\n');
-    wrapped(page, "", text, QUIET);
+    wrapped(page, "", &text, QUIET);
 }

@@ -22,6 +22,9 @@ fn an_answer_that_is_the_last_word_exits_with_0() {
         &["schema", "plan"],
         &["prices"],
         &["prices", "--json"],
+        &["practice"],
+        &["practice", "--json"],
+        &["schema", "practice"],
         &["example"],
         &["example", "flat"],
         &["options", "examples/bungalow.toml", "K-2"],
@@ -42,6 +45,8 @@ fn a_survey_with_mistakes_exits_with_1_whatever_is_asked_of_it() {
         &["circuits", &survey],
         &["options", &survey, "K-2"],
         &["prices", "--prices", &survey],
+        &["practice", "--practice", &survey],
+        &["findings", "--example", "bungalow", "--practice", &survey],
         &["plan", "--example", "bungalow", "--prices", &survey],
     ] {
         let said = thirdwire(args);
@@ -61,6 +66,7 @@ fn a_wrong_command_line_or_an_unreadable_file_exits_with_2() {
         &["plan", "--example", "bungalow", "--prices", "no-such-file.toml"],
         &["plan", "--example", "bungalow", "--edition", "latest"],
         &["findings", "no-such-file.toml"],
+        &["findings", "--example", "bungalow", "--practice", "no-such-file.toml"],
         &["editions", "--example", "bungalow", "--from", "2014"],
         &["circuits", "--example", "castle"],
         &["options", "--edition", "2020", "--room", "bedrom"],

@@ -2,9 +2,9 @@
 
 use crate::running::{thirdwire, words_of};
 
-const COMMANDS: [&str; 13] = [
+const COMMANDS: [&str; 14] = [
     "plan", "options", "findings", "circuits", "checks", "draw", "papers", "editions", "what-if", "verify", "schema",
-    "prices", "example",
+    "prices", "practice", "example",
 ];
 
 #[test]

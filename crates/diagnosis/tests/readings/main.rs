@@ -2,6 +2,7 @@
 
 mod damage;
 mod ground_that_is_or_is_not;
+mod own_practice;
 mod properties;
 mod published;
 mod published_beliefs;

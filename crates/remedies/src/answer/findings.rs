@@ -5,7 +5,7 @@ use super::beliefs::{
     search_answers,
 };
 use super::feeding::{FeedingAnswer, feeding_answers};
-use diagnosis::belief::{Beliefs, Stakes};
+use diagnosis::belief::{Beliefs, Practice};
 use diagnosis::feeding::feeding_orders;
 use diagnosis::{Certainty, Condition, Diagnosis, Finding, LookAlike, NextCheck, Site, next_visit};
 use dwelling::{BoxIndex, Dwelling};
@@ -29,6 +29,8 @@ pub struct FindingsAnswer {
     pub tests: Vec<AdviceAnswer>,
     /// The searches on the circuits on which testing pays.
     pub searches: Vec<SearchAnswer>,
+    /// Whether beliefs, tests and searches rest on the shipped figures of common practice, which have no source.
+    pub shipped_practice: bool,
 }
 
 /// One finding.
@@ -63,14 +65,15 @@ pub struct NextAnswer {
     pub boxes: Vec<String>,
 }
 
-/// Everything found in a dwelling, and what is believed of it.
+/// Everything found in a dwelling, and what is believed of it by these figures.
 #[must_use]
 pub fn findings_answer(
     dwelling: &Dwelling,
     diagnosis: &Diagnosis,
     beliefs: &Beliefs,
-    stakes: &Stakes,
+    practice: &Practice,
 ) -> FindingsAnswer {
+    let stakes = &practice.stakes;
     FindingsAnswer {
         findings: diagnosis.findings.iter().map(|finding| finding_answer(dwelling, finding)).collect(),
         find_out: find_out(dwelling, diagnosis),
@@ -79,6 +82,7 @@ pub fn findings_answer(
         clashes: clash_answers(dwelling, beliefs),
         tests: advice_answers(dwelling, &beliefs.advice(dwelling, stakes)),
         searches: search_answers(dwelling, beliefs, stakes),
+        shipped_practice: practice.is_shipped(),
     }
 }
 
