@@ -2,10 +2,11 @@
 
 use crate::answering::{SurveySource, dwelling_of, exit_code, write_json, write_text};
 use crate::command_error::CommandError;
+use crate::commands::practice::practice_of;
 use crate::commands::prices::price_book;
 use crate::law::{CodeFlags, settle};
 use crate::planning::to_plan_on;
-use diagnosis::belief::{Priors, Stakes, believe};
+use diagnosis::belief::believe;
 use drawings::{
     DrawingAnswer, NotPlaced, SheetAnswer, ThingKind, drawn_as_found, drawn_as_planned, drawn_circuits, floors_of,
 };
@@ -52,6 +53,9 @@ pub struct Args {
     /// Your own price book, on which the plan rests (see `thirdwire prices`)
     #[arg(long, value_name = "FILE")]
     prices: Option<PathBuf>,
+    /// Your own figures of what is common in old wiring, on which drawings of circuits rest (see `thirdwire practice`)
+    #[arg(long, value_name = "FILE", conflicts_with_all = OF_FLOORS)]
+    practice: Option<PathBuf>,
     #[command(flatten)]
     code: CodeFlags,
     /// Answer as JSON (its schema: `thirdwire schema draw`)
@@ -66,8 +70,12 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let floor = args.floor.map(|floor| existing(&dwelling, floor)).transpose()?;
     let answer = if args.circuits || args.circuit.is_some() {
         let only = args.circuit.as_ref().map(|id| circuit_named(&dwelling, id)).transpose()?;
-        let beliefs = believe(&dwelling, &Priors::default());
-        drawn_circuits(&dwelling, &beliefs, &beliefs.advice(&dwelling, &Stakes::default()), only)
+        let practice = practice_of(args.practice.as_deref(), args.json)?;
+        let beliefs = believe(&dwelling, &practice.priors);
+        drawn_circuits(&dwelling, &beliefs, &beliefs.advice(&dwelling, &practice.stakes), only)
+    } else if args.practice.is_some() {
+        let message = "`--practice` is for drawings of circuits: add `--circuits` or `--circuit`";
+        return Err(CommandError::Usage(message.to_owned()));
     } else if args.before {
         drawn_as_found(&dwelling, &diagnosis::diagnose(&dwelling), floor)
     } else {

@@ -22,6 +22,7 @@ mod mistakes;
 mod next_best;
 mod offers;
 mod options;
+mod own_practice;
 mod own_prices;
 mod papers;
 mod rows;
