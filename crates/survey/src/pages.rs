@@ -48,6 +48,7 @@ thirdwire findings my-house.toml --practice my-practice.toml --next
 - **Costs are minutes** of work, or what is worth as much; they weigh tests against each other and change no belief.
 - **No figure passes an opening.** Whatever a file says, an opening is called grounded only after a loaded test that shows a way
   of its own, and what is dangerous is told by the readings, not by these figures.
+- **You answer for your figures.** How true beliefs turn out is measured with the shipped ones alone ([beliefs](beliefs.md)).
 - **Every mistake** of a file is pointed at in one go; [mistakes](mistakes.md) lists them.
 - Editors complete the file by `thirdwire schema practice`.
 ";
