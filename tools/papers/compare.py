@@ -1,6 +1,7 @@
 """Holds the papers against the plan by two independent readers of PDF: qpdf for their form, pdftotext for what they say."""
 
 import json
+import re
 import subprocess
 import sys
 import tempfile
@@ -55,7 +56,7 @@ def faults_of_form(path, size, pages, job):
     return found
 
 
-def faults_of_words(folder, plan):
+def faults_of_words(folder, plan, readings):
     found = []
     order = text_of(folder / "work-order.pdf")
     planned = Counter()
@@ -69,6 +70,23 @@ def faults_of_words(folder, plan):
     for caution in plan["cautions"]:
         if caution[1:] not in order:
             found.append(f"the work order does not say `{caution}`")
+    directory = text_of(folder / "circuit-directory.pdf")
+    record = text_of(folder / "test-record.pdf")
+    packet = text_of(folder / "inspection-packet.pdf")
+    proposal = text_of(folder / "proposal.pdf")
+    for opening in plan["openings"]:
+        for name, said in [("circuit directory", directory), ("inspection packet", packet)]:
+            if opening["box"] not in said:
+                found.append(f"the {name} does not name {opening['box']}")
+    for reading in readings:
+        expected = [part["words"] for part in (reading["no_load"] or {}).values() if part]
+        for words in [reading["box"], *expected]:
+            if words not in record:
+                found.append(f"the test record does not say `{words}`")
+    for offer in plan["offers"]["offers"]:
+        for words in [offer["name"], f"${offer['price']['total_cents'] / 100:,.2f}"]:
+            if words not in proposal:
+                found.append(f"the proposal does not say `{words}`")
     labels = folder / "labels.pdf"
     printed = text_of(labels) if labels.exists() else ""
     for words in MARKINGS:
@@ -80,15 +98,19 @@ def faults_of_words(folder, plan):
 def main():
     failed = 0
     for name in EXAMPLES:
-        plan = thirdwire("plan", "--example", name, "--json")
+        plan = thirdwire("plan", "--example", name, "--offers", "--json")
+        readings = thirdwire("checks", "--example", name, "--json")["expected_readings"]
         for size in SIZES:
             with tempfile.TemporaryDirectory() as folder:
                 folder = Path(folder)
                 args = ["--example", name, "-o", str(folder), "--paper", size, "--date", "2026-11-25", "--json"]
                 told = thirdwire("papers", *args)
-                found = faults_of_words(folder, plan)
+                found = faults_of_words(folder, plan, readings)
                 if sorted(file["file"] for file in told["files"]) != sorted(path.name for path in folder.iterdir()):
                     found.append("the files that are told are not those that were written")
+                said = " ".join(text_of(path) for path in folder.iterdir())
+                for title in set(re.findall("paper “([^”]+)”", said)) - {file["title"] for file in told["files"]}:
+                    found.append(f"a paper names the paper `{title}`, which is not in the set")
                 for file in told["files"]:
                     faults = faults_of_form(folder / file["file"], size, file["pages"], plan["job"]["name"])
                     found.extend(f"{file['file']}: {fault}" for fault in faults)

@@ -1,9 +1,10 @@
 //! What the papers of a job are made from.
 
-use calculations::ReadingAnswer;
+use crate::document::Paper;
+use calculations::{CheckRow, ReadingAnswer};
 use drawings::SheetAnswer;
-use dwelling::{BoxIndex, Dwelling, Feed};
-use remedies::{OpeningAnswer, PlanAnswer, Step};
+use dwelling::{BoxIndex, CircuitIndex, Dwelling, Feed};
+use remedies::{Device, OpeningAnswer, PlanAnswer, Step};
 
 /// A job: the dwelling, its plan, and what else was worked out of them.
 #[derive(Clone, Debug)]
@@ -14,6 +15,8 @@ pub struct Job<'a> {
     pub plan: &'a PlanAnswer,
     /// What a meter must read at every receptacle afterwards.
     pub readings: &'a [ReadingAnswer],
+    /// The checks of the dwelling as the plan leaves it.
+    pub checks: &'a [CheckRow],
     /// The floors as they were found.
     pub floors_before: &'a [SheetAnswer],
     /// The floors as the plan leaves them.
@@ -41,6 +44,23 @@ impl<'a> Job<'a> {
         let quiet = opening.findings.iter().all(|finding| !finding.danger) && opening.open_questions.is_empty();
         let untouched = opening.step == Step::Leave && opening.routes_joined.is_empty();
         !(untouched && quiet && opening.shortfalls.is_empty() && opening.price.total_cents == 0)
+    }
+
+    /// A paper of this job that says nothing yet.
+    pub(crate) fn paper(&self, title: &str) -> Paper {
+        let dwelling = self.plan.job.name.clone();
+        Paper { title: title.to_owned(), dwelling, date: self.date.clone(), blocks: Vec::new() }
+    }
+
+    /// The circuit of an opening, where known.
+    pub(crate) fn circuit_index(&self, opening: &OpeningAnswer) -> Option<CircuitIndex> {
+        let id = opening.circuit.as_ref()?;
+        self.dwelling.circuits.iter().position(|circuit| circuit.id == *id).map(CircuitIndex)
+    }
+
+    /// Whether a receptacle is there after the work that has no ground, as far as is known.
+    pub(crate) fn is_receptacle_without_ground(&self, opening: &OpeningAnswer) -> bool {
+        opening.holds.is_receptacle() && opening.device != Device::Blank && !opening.grounded
     }
 
     /// The rating of a circuit, as people say it.

@@ -75,14 +75,34 @@ pub(crate) fn broken(faces: &Typefaces, text: &Text, width: f32, size: f32) -> V
     lines
 }
 
-/// The words of a text, each with the space behind it; pieces that touch without a space are words of their own.
+/// The words of a text, each with the space behind it; pieces that touch without a space are words of their own. A number
+/// and its unit are one word.
 fn words_of(text: &Text) -> Vec<(Face, String)> {
-    let mut words = Vec::new();
+    let mut words: Vec<(Face, String)> = Vec::new();
     for (face, piece) in &text.0 {
         let clean: String = piece.chars().map(|letter| if letter.is_whitespace() { ' ' } else { letter }).collect();
-        words.extend(clean.split_inclusive(' ').map(|word| (*face, word.to_owned())));
+        for word in clean.split_inclusive(' ') {
+            match words.last_mut() {
+                Some((last, number)) if last == face && is_unit(word) && ends_in_number(number) => {
+                    number.push_str(word)
+                }
+                _ => words.push((*face, word.to_owned())),
+            }
+        }
     }
     words
+}
+
+/// Units that stay on the line of their number.
+const UNITS: &[&str] = &["A", "AWG", "V", "ft", "h", "in", "in³", "mA", "mm", "min", "Ω", "%"];
+
+fn is_unit(word: &str) -> bool {
+    let bare = word.trim_end().trim_end_matches([',', ';', '.', ':', ')', ']']);
+    UNITS.contains(&bare)
+}
+
+fn ends_in_number(word: &str) -> bool {
+    word.strip_suffix(' ').is_some_and(|word| word.ends_with(|letter: char| letter.is_ascii_digit()))
 }
 
 #[cfg(test)]
@@ -109,6 +129,13 @@ mod tests {
         let broken = lines("ab Donaudampfschifffahrtsgesellschaft cd", 60.0);
         assert!(broken.len() > 2);
         assert_eq!(broken.concat(), "ab Donaudampfschifffahrtsgesellschaft cd");
+    }
+
+    #[test]
+    fn a_number_and_its_unit_stay_on_one_line() {
+        let words: Vec<String> =
+            words_of(&"at 12 AWG, 2.25 in³; 5 ft away, in a box".into()).into_iter().map(|(_, word)| word).collect();
+        assert_eq!(words, ["at ", "12 AWG, ", "2.25 in³; ", "5 ft ", "away, ", "in ", "a ", "box"]);
     }
 
     #[test]

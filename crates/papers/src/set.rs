@@ -1,12 +1,16 @@
 //! The set: every paper of a job as a file, and how the set is told.
 
 use crate::PaperFault;
+use crate::directory::circuit_directory;
 use crate::document::Paper;
+use crate::inspection::inspection_packet;
 use crate::job::Job;
 use crate::label_sheet::LabelSheet;
 use crate::labels::{labels, typeset_labels};
 use crate::paging::{Typeset, typeset};
 use crate::paper_size::PaperSize;
+use crate::proposal::proposal;
+use crate::test_record::test_record;
 use crate::work_order::work_order;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -74,12 +78,7 @@ pub fn set_of(job: &Job, size: PaperSize, sheet: &LabelSheet) -> Result<Vec<SetF
     }
     let needed = labels(job);
     if !needed.is_empty() {
-        let paper = Paper {
-            title: "Labels".to_owned(),
-            dwelling: job.plan.job.name.clone(),
-            date: job.date.clone(),
-            blocks: Vec::new(),
-        };
+        let paper = job.paper("Labels");
         add("labels", &paper.title, typeset_labels(&paper, &needed, sheet)?);
     }
     Ok(files)
@@ -87,7 +86,13 @@ pub fn set_of(job: &Job, size: PaperSize, sheet: &LabelSheet) -> Result<Vec<SetF
 
 /// The papers that are set in pages, each with the name of its file.
 fn papers_of(job: &Job) -> Vec<(&'static str, Paper)> {
-    vec![("work-order", work_order(job))]
+    vec![
+        ("proposal", proposal(job)),
+        ("work-order", work_order(job)),
+        ("circuit-directory", circuit_directory(job)),
+        ("test-record", test_record(job)),
+        ("inspection-packet", inspection_packet(job)),
+    ]
 }
 
 impl SetAnswer {

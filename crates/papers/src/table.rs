@@ -71,11 +71,16 @@ fn row(
         let count = u16::try_from((most - from).min(MOST_LINES)).unwrap_or(0);
         let height = (SMALL.leading * f32::from(count) + 2.0 * PAD).max(least);
         let mut marks = vec![Mark::Shape(Shape::line((0.0, height), (setting.width, height), 0.4, 60))];
-        let mut left = 0.0;
+        let mut left = 0.0_f32;
         for (((cell, lines), wide), part) in cells.iter().zip(&lines).zip(widths).zip(&parts) {
             for (number, line) in (0_u16..).zip(lines.iter().skip(from).take(MOST_LINES)) {
                 let top = PAD + SMALL.leading * f32::from(number);
                 marks.extend(line.marks((left + PAD, top), SMALL, Some(*part)));
+            }
+            if matches!(cell, Cell::Words(text) if text.is_empty()) && least > 0.0 {
+                for side in [left, left + wide] {
+                    marks.push(Mark::Shape(Shape::line((side, 0.0), (side, height), 0.4, 60)));
+                }
             }
             if matches!(cell, Cell::Tick) && from == 0 {
                 let tick = Shape::area(left + PAD, PAD + (SMALL.leading - TICK) / 2.0, TICK, TICK);

@@ -26,3 +26,11 @@ pub(crate) fn wall_openings(count: i64) -> String {
         many => format!("{many} wall openings"),
     }
 }
+
+/// A caution that begins with a capital and ends with a full stop.
+pub(crate) fn sentence(words: &str) -> String {
+    let mut letters = words.chars();
+    let first: String = letters.next().map(|letter| letter.to_uppercase().collect()).unwrap_or_default();
+    let stop = if words.ends_with(['.', '!', '?']) { "" } else { "." };
+    format!("{first}{}{stop}", letters.as_str())
+}

@@ -3,7 +3,7 @@
 use crate::document::{Block, Face, Paper, Table, Text};
 use crate::job::Job;
 use crate::notes::Notes;
-use crate::words::{circuits_in_words, listed, room_title, wall_openings};
+use crate::words::{circuits_in_words, listed, room_title, sentence, wall_openings};
 use dwelling::{BoxIndex, DwellingUse, Feed, Overcurrent, RouteKind};
 use remedies::in_words::{as_found, at_panel, device, order, repairs};
 use remedies::{BoxWork, Device, OpeningAnswer, PlanStatus, RouteAnswer, Step};
@@ -30,7 +30,7 @@ pub fn work_order(job: &Job) -> Paper {
         blocks.extend(room_work(job, room, &openings, &mut notes));
     }
     blocks.extend(notes.written_out());
-    Paper { title: "Work order".to_owned(), dwelling: job.plan.job.name.clone(), date: job.date.clone(), blocks }
+    Paper { blocks, ..job.paper("Work order") }
 }
 
 fn head(job: &Job) -> Vec<Block> {
@@ -61,14 +61,6 @@ const fn in_words(kind: DwellingUse) -> &'static str {
         DwellingUse::TwoFamily => "two-family dwelling",
         DwellingUse::Apartment => "flat",
     }
-}
-
-/// A caution that begins with a capital and ends with a full stop.
-pub(crate) fn sentence(words: &str) -> String {
-    let mut letters = words.chars();
-    let first: String = letters.next().map(|letter| letter.to_uppercase().collect()).unwrap_or_default();
-    let stop = if words.ends_with(['.', '!', '?']) { "" } else { "." };
-    format!("{first}{}{stop}", letters.as_str())
 }
 
 fn power_off(job: &Job) -> Vec<Block> {

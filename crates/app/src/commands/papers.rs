@@ -6,7 +6,7 @@ use crate::commands::prices::price_book;
 use crate::law::{CodeFlags, settle};
 use crate::planning::{Asked, to_plan_on};
 use crate::steering_flags::SteeringFlags;
-use calculations::{Moment, expected_readings, state_at};
+use calculations::{Moment, checks_of, expected_readings, state_at};
 use clap::ValueEnum;
 use drawings::{drawn_as_found, drawn_as_planned};
 use dwelling::Day;
@@ -15,9 +15,10 @@ use remedies::PlanStatus;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-/// Write the papers of the job as PDF: the work order for the crew, the labels for the openings
+/// Write the papers of the job as PDF: what the owner signs, the crew carries and the inspector keeps
 ///
-/// Plans the dwelling, or one of its offers, and writes a set of papers that belongs together into a folder. The papers are
+/// Plans the dwelling, or one of its offers, and writes a set of papers that belongs together into a folder: proposal, work
+/// order, circuit directory, test record, inspection packet, labels. The papers are
 /// tagged for those who hear them read, say the same for the same survey byte for byte, and read in black and white.
 #[derive(Debug, clap::Args)]
 #[command(
@@ -83,14 +84,17 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let dwelling = to_plan_on(dwelling_of(&text, args.json)?);
     let wishes = args.steering.wishes(&dwelling)?;
     let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
-    let offer = args.offer.map(usize::from);
+    // The proposal shows the offers side by side; a sum to stay within leaves none to choose from.
+    let offer = args.offer.map(usize::from).or(args.steering.budget.is_none().then_some(1));
     let asked = Asked { wishes, budget: args.steering.budget, offer, ..Asked::default() };
     let (planned, offers) = asked.planned(&dwelling, law.code, &book)?;
     let plan = asked.answer(&planned, offers, &law.answer, &book)?;
+    let after = state_at(&planned, Moment::After);
     let job = Job {
         dwelling: &dwelling,
         plan: &plan,
-        readings: &expected_readings(&state_at(&planned, Moment::After)),
+        readings: &expected_readings(&after),
+        checks: &checks_of(&after),
         floors_before: &drawn_as_found(&dwelling, &planned.facts.diagnosis, None).sheets,
         floors_after: &drawn_as_planned(&planned, None).sheets,
         date: args.date.map(|day| day.to_string()),

@@ -3,6 +3,10 @@
 #![allow(clippy::unwrap_used, reason = "what a test takes for granted fails it")]
 
 mod bytes;
+mod directory;
+mod inspection;
 mod labels;
 mod planned_job;
+mod proposal;
+mod test_record;
 mod work_order;

@@ -1,0 +1,297 @@
+//! The inspection packet: the code in force, each opening with its duties and remedy, the panel, box counts and checks.
+
+use crate::directory::{as_fitted, protection};
+use crate::document::{Block, Face, Paper, Table, Text};
+use crate::job::Job;
+use crate::labels::where_protected;
+use crate::words::{circuits_in_words, listed, room_title, sentence};
+use calculations::{CheckRow, SubjectKind, Verdict};
+use dwelling::{BoxIndex, Feed, GroundFact, PanelIndex, circuit_trees};
+use remedies::in_words::{as_found, at_panel, order};
+use remedies::{OpeningAnswer, PlanStatus};
+use rulebook::Need;
+
+/// The inspection packet of a job.
+#[must_use]
+pub fn inspection_packet(job: &Job) -> Paper {
+    let mut blocks = law(job);
+    blocks.extend(expected_at_testers(job));
+    blocks.extend(one_line(job));
+    blocks.push(Block::Heading(2, "Each opening: what is asked of it, and what is done".to_owned()));
+    for (room, openings) in job.rooms() {
+        blocks.push(Block::Heading(3, room_title(job.dwelling, room)));
+        blocks.push(Block::Table(openings_table(&openings)));
+    }
+    blocks.extend(box_counts(job));
+    blocks.extend(checks(job));
+    blocks.extend(basis(job));
+    blocks.extend(job.floors_after.iter().map(|sheet| {
+        let boxes = listed(&sheet.boxes);
+        Block::Sheet(sheet.svg.clone(), format!("{}. Boxes on this plan: {boxes}.", sheet.title))
+    }));
+    Paper { blocks, ..job.paper("Inspection packet") }
+}
+
+fn law(job: &Job) -> Vec<Block> {
+    let (plan, law) = (job.plan, &job.plan.law);
+    let mut items: Vec<(&str, String)> = vec![("Edition", format!("NEC {}", plan.job.edition))];
+    items.extend(law.place.iter().map(|place| ("Place", place.clone())));
+    items.extend(law.permit_date.iter().map(|day| ("Permit", day.clone())));
+    items.extend(law.changed_by.iter().map(|by| ("Changed by", by.clone())));
+    if law.changed_by.is_empty() {
+        items.push(("Changed by", "no local amendment and no answer of the authority was stated".to_owned()));
+    }
+    items.extend(plan.job.built.map(|year| ("Built", year.to_string())));
+    let status = match plan.status {
+        PlanStatus::Complete => "complete: every opening lawful, served and as asked for",
+        PlanStatus::Provisional => "provisional: what is listed here is to be found out or asked first",
+        PlanStatus::Blocked => "blocked: what is listed here cannot be had with what was offered",
+    };
+    items.push(("Plan", status.to_owned()));
+    let items = items.into_iter().map(|(label, words)| (label.to_owned(), words.into())).collect();
+    let mut blocks = vec![Block::Heading(1, format!("Inspection packet: {}", plan.job.name)), Block::Items(items)];
+    let open = plan.in_the_way.iter().chain(&law.warnings).map(|line| Text::from(sentence(line)));
+    let open: Vec<Text> = open.collect();
+    if !open.is_empty() {
+        blocks.push(Block::Bullets(open));
+    }
+    let defers = "The authority having jurisdiction decides. The work is done by, or with, a licensed electrician.";
+    blocks.push(Block::Caution(defers.into()));
+    blocks
+}
+
+fn expected_at_testers(job: &Job) -> Vec<Block> {
+    let bare = job.plan.openings.iter().filter(|opening| !opening.markings.is_empty());
+    let bare: Vec<&str> = bare.map(|opening| opening.box_id.as_str()).collect();
+    if bare.is_empty() {
+        return Vec::new();
+    }
+    let says = format!(
+        "At {} a plug-in tester shows “open ground”. That is expected: they have no equipment ground, are protected by a \
+         GFCI and marked as 406.4(D)(2) asks. A tester's button cannot trip the GFCI there; its own button does.",
+        listed(&bare)
+    );
+    vec![Block::Heading(2, "What a tester shows".to_owned()), Block::Paragraph(says.into())]
+}
+
+/// The one-line of each panel, in words: what stands at the panel before and after, and what each circuit feeds in order.
+fn one_line(job: &Job) -> Vec<Block> {
+    let mut blocks = Vec::new();
+    let trees = circuit_trees(job.dwelling);
+    for (number, panel) in job.dwelling.panels.iter().enumerate() {
+        let columns = [("Circuit", 0.7), ("As found", 1.5), ("After the work", 1.6), ("Feeds, in order", 3.6)];
+        let mut rows = Vec::new();
+        for tree in trees.iter().filter(|tree| tree.panel == PanelIndex(number)) {
+            let circuits: Vec<_> = tree.circuits.iter().map(|circuit| job.dwelling.circuit(*circuit)).collect();
+            let Some(first) = circuits.first() else { continue };
+            let ids: Vec<String> = circuits.iter().map(|circuit| circuit.id.clone()).collect();
+            let ratings: Vec<String> = ids.iter().map(|id| job.rating_of(id)).collect();
+            let from_panel =
+                tree.members.iter().filter(|at| matches!(job.dwelling.device_box(**at).fed_by, Some(Feed::Panel(_))));
+            let mut fed: Vec<String> = from_panel.map(|at| branch(job, *at)).collect();
+            fed.extend(tree.unplaced.iter().map(|at| format!("{} (order not known)", job.dwelling.device_box(*at).id)));
+            rows.push(vec![
+                Text::bold(circuits_in_words(&ids)).into(),
+                format!("{}, {}", listed(&ratings), as_fitted(first)).into(),
+                format!("{}, {}", listed(&ratings), protection(job, first)).into(),
+                fed.join("; ").into(),
+            ]);
+        }
+        let columns = columns.map(|(head, wide)| (head.to_owned(), wide)).to_vec();
+        blocks.push(Block::Heading(2, format!("One-line: panel {}, before and after", panel.id)));
+        blocks.push(Block::Table(Table { columns, rows, row_height: 0.0 }));
+    }
+    if !job.plan.routes.is_empty() {
+        let routes = job.plan.routes.iter().map(|route| {
+            let words = format!(
+                "{} from {} to {}, {}; grounds {} [{}]",
+                route.size,
+                route.from,
+                route.to,
+                route.length,
+                listed(&route.grounds),
+                listed(&route.cites)
+            );
+            (route.id.clone(), Text::from(words))
+        });
+        let lead = Block::Paragraph("Grounding conductors and cables that are brought:".into());
+        blocks.push(Block::Together(vec![lead, Block::Items(routes.collect())]));
+    }
+    blocks
+}
+
+/// A box and what it feeds: `L-1 – L-2 – (L-3 – L-4; L-5)`.
+fn branch(job: &Job, at: BoxIndex) -> String {
+    let fed: Vec<BoxIndex> = job
+        .dwelling
+        .box_indices()
+        .filter(|other| job.dwelling.device_box(*other).fed_by == Some(Feed::Box(at)))
+        .collect();
+    let id = &job.dwelling.device_box(at).id;
+    match fed.as_slice() {
+        [] => id.clone(),
+        [one] => format!("{id} – {}", branch(job, *one)),
+        more => {
+            let branches: Vec<String> = more.iter().map(|at| branch(job, *at)).collect();
+            format!("{id} – ({})", branches.join("; "))
+        }
+    }
+}
+
+fn openings_table(openings: &[&OpeningAnswer]) -> Table {
+    let columns =
+        [("Box", 0.75), ("Found", 1.3), ("Asked of it", 2.2), ("Done, and what allows it", 2.3), ("Afterwards", 1.7)];
+    let rows = openings.iter().map(|opening| {
+        let duties: Vec<String> = (opening.requires.named().into_iter())
+            .filter(|(_, duty)| duty.need != Need::NotRequired)
+            .map(|(name, duty)| {
+                let doubt = match duty.need {
+                    Need::Disputed => " (disputed)",
+                    Need::NotChecked => " (not checked)",
+                    Need::Required | Need::NotRequired => "",
+                };
+                format!("{name}{doubt} [{}]", listed(&duty.cites))
+            })
+            .collect();
+        let duties = if duties.is_empty() { "nothing".to_owned() } else { duties.join("; ") };
+        let cites = if opening.cites.is_empty() { String::new() } else { format!(" [{}]", listed(&opening.cites)) };
+        let by = opening.changed_by.iter().map(|by| format!("; changed by {by}")).collect::<String>();
+        let ground = match (opening.grounded, opening.ground) {
+            (true, _) => "grounded",
+            (false, GroundFact::None) => "no ground",
+            (false, _) => "no ground that is proved",
+        };
+        let guard = opening
+            .protected_by
+            .as_deref()
+            .map_or("no GFCI".to_owned(), |by| where_protected(Some(by)).replacen("tested", "GFCI", 1));
+        let marks: Vec<String> = opening.markings.iter().map(|words| format!("“{words}”")).collect();
+        let marks = if marks.is_empty() { String::new() } else { format!("; marked {}", marks.join(" and ")) };
+        vec![
+            Text::bold(opening.box_id.as_str()).into(),
+            as_found(opening.holds, opening.ground).into(),
+            duties.into(),
+            format!("{}{cites}{by}", order(opening)).into(),
+            format!("{ground}; {guard}{marks}").into(),
+        ]
+    });
+    let rows = rows.collect();
+    Table { columns: columns.map(|(head, wide)| (head.to_owned(), wide)).to_vec(), rows, row_height: 0.0 }
+}
+
+fn box_counts(job: &Job) -> Vec<Block> {
+    let counted: Vec<_> =
+        job.plan.openings.iter().filter_map(|opening| Some((&opening.box_id, opening.fill.as_ref()?))).collect();
+    if counted.is_empty() {
+        return Vec::new();
+    }
+    let columns = [("Box", 0.7), ("Counted", 4.6), ("Taken", 0.9), ("Volume", 0.9), ("Fits", 0.7)];
+    let rows = counted.into_iter().map(|(id, fill)| {
+        let lines: Vec<String> =
+            fill.lines.iter().map(|line| format!("{}: {} [{}]", line.what, line.volume, line.cite)).collect();
+        let counted = fill.not_checked.as_ref().map_or(lines.join("; "), |missing| format!("not checked: {missing}"));
+        let fits = match fill.fits {
+            Some(true) => "yes",
+            Some(false) => "NO",
+            None => "not checked",
+        };
+        let known = |volume: &Option<String>| volume.clone().unwrap_or_else(|| "unknown".to_owned());
+        vec![
+            Text::bold(id.as_str()).into(),
+            counted.into(),
+            known(&fill.taken).into(),
+            known(&fill.volume).into(),
+            fits.into(),
+        ]
+    });
+    let rows = rows.collect();
+    let columns = columns.map(|(head, wide)| (head.to_owned(), wide)).to_vec();
+    vec![
+        Block::Heading(2, "Box counts of the boxes that are worked on".to_owned()),
+        Block::Table(Table { columns, rows, row_height: 0.0 }),
+    ]
+}
+
+/// The checks that do not simply pass, in full; those that do, by number.
+fn checks(job: &Job) -> Vec<Block> {
+    let count = |verdict: Verdict| job.checks.iter().filter(|row| row.verdict == verdict).count();
+    let lead = format!(
+        "Of {} checks of box fill, breakers, conductors, grounding conductors, fault current, voltage drop and leakage after the \
+         work, {} come out as required. The others:",
+        job.checks.len(),
+        count(Verdict::Ok)
+    );
+    // The same words are said once for all that they are of; advice once for each source, with the words of each.
+    let mut told: Vec<(&CheckRow, Vec<String>, Vec<String>)> = Vec::new();
+    for row in job.checks.iter().filter(|row| row.verdict != Verdict::Ok) {
+        let advice = row.verdict == Verdict::Advice;
+        let same = |(known, _, _): &&mut (&CheckRow, Vec<String>, Vec<String>)| {
+            let words = if advice { known.source == row.source } else { known.says == row.says };
+            known.check == row.check && known.verdict == row.verdict && words
+        };
+        let says = if advice { format!("{}: {}", subject(row), row.says) } else { row.says.clone() };
+        match told.iter_mut().find(same) {
+            Some((_, subjects, all)) => {
+                subjects.push(subject(row));
+                all.extend(advice.then_some(says));
+            }
+            None => told.push((row, vec![subject(row)], vec![says])),
+        }
+    }
+    let columns = [("What", 1.0), ("Of", 1.7), ("How it came out", 0.9), ("What it says", 3.4), ("By", 1.4)];
+    let mut blocks = vec![Block::Heading(2, "Calculations".to_owned()), Block::Paragraph(lead.into())];
+    told.sort_by_key(|(row, _, _)| match row.verdict {
+        Verdict::NotOk => 0,
+        Verdict::NotChecked => 1,
+        Verdict::Advice | Verdict::Ok => 2,
+    });
+    let rows = told.into_iter().map(|(row, subjects, says)| {
+        let face = if row.verdict == Verdict::NotOk { Face::Bold } else { Face::Plain };
+        let memory = if row.source.from_memory { " (from memory)" } else { "" };
+        vec![
+            row.check.name().replace('-', " ").into(),
+            listed(&subjects).into(),
+            Text(vec![(face, row.verdict.name().replace('-', " "))]).into(),
+            says.join("; ").into(),
+            format!("{}{memory}", row.source.cite).into(),
+        ]
+    });
+    let rows = rows.collect();
+    let columns = columns.map(|(head, wide)| (head.to_owned(), wide)).to_vec();
+    blocks.push(Block::Table(Table { columns, rows, row_height: 0.0 }));
+    blocks
+}
+
+fn subject(row: &CheckRow) -> String {
+    match row.subject.kind {
+        SubjectKind::Run => format!("run to {}", row.subject.id),
+        SubjectKind::Circuit => format!("circuit {}", row.subject.id),
+        SubjectKind::Box | SubjectKind::Route | SubjectKind::Gfci => row.subject.id.clone(),
+    }
+}
+
+fn basis(job: &Job) -> Vec<Block> {
+    let mut blocks = Vec::new();
+    let basis = &job.plan.basis;
+    let disputed = basis.disputed.iter().map(|both| Text::bold("Read in two ways: ").and(Face::Plain, both.as_str()));
+    let taken =
+        job.plan.assumptions.iter().map(|words| Text::bold("Taken for granted: ").and(Face::Plain, words.as_str()));
+    let mut list: Vec<Text> = disputed.chain(taken).collect();
+    if !basis.from_memory.is_empty() {
+        let sections = basis.from_memory.join("; ");
+        list.push(Text::bold("From memory, check with the authority: ").and(Face::Plain, sections));
+    }
+    let panels = job.plan.circuits.iter().flat_map(|circuit| {
+        circuit.not_offered.iter().map(|why| {
+            let said =
+                format!("circuit {}, {}: {why}", circuits_in_words(&circuit.circuits), at_panel(circuit.at_panel));
+            Text::bold("Not offered: ").and(Face::Plain, said)
+        })
+    });
+    list.extend(panels);
+    if !list.is_empty() {
+        blocks.push(Block::Heading(2, "What this rests on".to_owned()));
+        blocks.push(Block::Bullets(list));
+    }
+    blocks
+}

@@ -1,0 +1,245 @@
+//! The proposal: what was found, in plain words, and what can be done about it, offer beside offer, to be signed.
+
+use crate::document::{Block, Cell, Face, Paper, Table, Text};
+use crate::job::Job;
+use crate::words::{listed, room_title, sentence, wall_openings};
+use dwelling::GroundFact;
+use estimate::Cents;
+use remedies::{OfferAnswer, OffersAnswer, OpeningAnswer, PlanStatus};
+
+/// What the owner is not asked to know.
+const WORDS: &[(&str, &str)] = &[
+    (
+        "Ground",
+        "the third wire. It carries the current of a fault back to the panel, so that the breaker opens and no metal case stays live.",
+    ),
+    (
+        "Three-slot receptacle",
+        "an outlet with a round third hole. Without a ground behind it, it promises what is not there.",
+    ),
+    (
+        "GFCI",
+        "a device that switches off within a moment when current takes a way it should not, such as through a person. It protects people without a ground, and is no ground.",
+    ),
+    ("AFCI", "a device that switches off when a wire sparks, before it starts a fire."),
+    (
+        "Markings",
+        "“No Equipment Ground” and “GFCI Protected”: words the code asks for where a GFCI stands in for the ground. They stay on the plate.",
+    ),
+    ("Wall opening", "a hole cut into a finished wall or ceiling to bring a wire, and closed again."),
+];
+
+/// What no price of an offer holds. Common practice, no source.
+const EXCLUDED: &[&str] = &[
+    "painting, wallpaper and tile: openings are closed, not finished;",
+    "the permit's fee, unless the price says so;",
+    "clearing lead paint or asbestos, where it is found;",
+    "faults that nobody could see before boxes and walls were open: they are shown to you and priced before they are mended;",
+    "anything that is not listed here.",
+];
+
+/// The proposal of a job.
+#[must_use]
+pub fn proposal(job: &Job) -> Paper {
+    let mut blocks = vec![Block::Heading(1, format!("Proposal: {}", job.plan.job.name))];
+    blocks.extend(found(job));
+    blocks.extend(meaning());
+    blocks.extend(offers(job));
+    blocks.extend(unsettled(job));
+    blocks.extend(terms(job));
+    blocks.extend(job.floors_before.iter().map(|sheet| Block::Sheet(sheet.svg.clone(), sheet.title.clone())));
+    Paper { blocks, ..job.paper("Proposal") }
+}
+
+fn found(job: &Job) -> Vec<Block> {
+    let receptacles: Vec<&OpeningAnswer> =
+        job.plan.openings.iter().filter(|opening| opening.holds.is_receptacle()).collect();
+    let bare = receptacles.iter().filter(|opening| opening.ground == GroundFact::None).count();
+    let grounded = job.plan.totals.grounded_before;
+    let others = receptacles.len().saturating_sub(bare + grounded);
+    let promising = receptacles
+        .iter()
+        .filter(|opening| opening.holds.takes_grounding_plug() && opening.ground != GroundFact::Connected)
+        .count();
+    let count = |number: usize| if number == 0 { "none".to_owned() } else { number.to_string() };
+    let all = receptacles.len();
+    let mut says = format!(
+        "Of {all} receptacles (outlets): with a sound ground {}, without one {}.",
+        count(grounded),
+        count(bare)
+    );
+    if others > 0 {
+        says.push_str(&format!(" With a ground that is loose, poor, false or not known: {others}."));
+    }
+    if promising > 0 {
+        says.push_str(&format!(" With the third hole, as if they were grounded, and not, or not surely: {promising}."));
+    }
+    let mut blocks = vec![Block::Heading(2, "What was found".to_owned()), Block::Paragraph(says.into())];
+    for opening in &job.plan.openings {
+        let place = format!("{}, {}: ", room_title(job.dwelling, &opening.room), opening.box_id);
+        for finding in opening.findings.iter().filter(|finding| finding.danger) {
+            blocks.push(Block::Caution(Text::bold(place.as_str()).and(Face::Plain, finding.says.as_str())));
+        }
+    }
+    for finding in job.plan.findings.iter().filter(|finding| finding.danger) {
+        let place = format!("{} {}: ", finding.at, finding.id);
+        blocks.push(Block::Caution(
+            Text::bold(sentence(&place).trim_end_matches('.')).and(Face::Plain, finding.says.as_str()),
+        ));
+    }
+    if !job.floors_before.is_empty() {
+        blocks.push(Block::Small("The floor plan at the end shows every box as it was found.".into()));
+    }
+    blocks
+}
+
+fn offers(job: &Job) -> Vec<Block> {
+    let mut blocks = vec![Block::Heading(2, "What can be done".to_owned())];
+    match &job.plan.offers {
+        Some(offers) => {
+            blocks.push(Block::Table(side_by_side(job, offers)));
+            let taken = format!("The papers that go with this proposal are made for offer {}.", offers.taken);
+            blocks.push(Block::Small(taken.into()));
+            for (number, offer) in offers.offers.iter().enumerate() {
+                blocks.push(Block::Together(vec![
+                    Block::Heading(3, format!("Offer {}: {}", number + 1, offer.name)),
+                    Block::Items(gives(job, offers, offer)),
+                ]));
+            }
+        }
+        None => blocks.push(Block::Items(vec![
+            ("Price".to_owned(), Text::bold(money(job.plan.totals.price.total_cents))),
+            (
+                "Gives".to_owned(),
+                format!(
+                    "{} of {} receptacles a real ground",
+                    job.plan.totals.grounded_after, job.plan.totals.receptacles
+                )
+                .into(),
+            ),
+            ("Walls".to_owned(), wall_openings(job.plan.totals.wall_openings).into()),
+        ])),
+    }
+    if job.plan.totals.demo_prices {
+        let invented = "The prices are invented demo figures, not an offer to anybody: put in your own price book.";
+        blocks.push(Block::Caution(Text::bold(invented)));
+    }
+    blocks
+}
+
+fn money(cents: i64) -> String {
+    Cents(cents).to_string()
+}
+
+fn side_by_side(job: &Job, offers: &OffersAnswer) -> Table {
+    let mut columns = vec![(String::new(), 1.5)];
+    columns.extend(offers.offers.iter().enumerate().map(|(at, offer)| (format!("{}. {}", at + 1, offer.name), 1.2)));
+    let of = job.plan.totals.receptacles;
+    let row = |head: &str, told: &dyn Fn(&OfferAnswer) -> Text| {
+        let mut cells = vec![Text::bold(head).into()];
+        cells.extend(offers.offers.iter().map(|offer| told(offer).into()));
+        cells
+    };
+    let rows = vec![
+        row("Price", &|offer| Text::bold(money(offer.price.total_cents))),
+        row("Really grounded", &|offer| format!("{} of {of}", offer.grounded).into()),
+        row("Protected and marked, without a ground", &|offer| offer.markings.to_string().into()),
+        row("Walls opened", &|offer| offer.wall_openings.to_string().into()),
+        row("Days of work, one person", &|offer| offer.days.to_string().into()),
+    ];
+    Table { columns, rows, row_height: 0.0 }
+}
+
+/// What an offer gives and what it does not.
+fn gives(job: &Job, offers: &OffersAnswer, offer: &OfferAnswer) -> Vec<(String, Text)> {
+    let point = offers.frontier.iter().find(|point| {
+        point.total_cents == offer.price.total_cents
+            && point.worth == offer.worth
+            && point.wall_openings == offer.wall_openings
+    });
+    let receptacles = job.plan.openings.iter().filter(|opening| opening.holds.is_receptacle());
+    let receptacles: Vec<&str> = receptacles.map(|opening| opening.box_id.as_str()).collect();
+    let mut items = vec![("Price".to_owned(), Text::bold(money(offer.price.total_cents)))];
+    if let Some(point) = point {
+        let bare: Vec<&str> =
+            receptacles.into_iter().filter(|id| !point.grounded.iter().any(|grounded| grounded == id)).collect();
+        items.push(("Grounds".to_owned(), by_room(job, &point.grounded).into()));
+        items.push(("Left without".to_owned(), by_room(job, &bare).into()));
+    }
+    if let Some(step) = &offer.step_up {
+        let mut parts = vec![match step.costs_more_cents {
+            more if more < 0 => format!("{} less", money(-more)),
+            more => format!("{} more", money(more)),
+        }];
+        if !step.grounds.is_empty() {
+            parts.push(format!("grounds {} besides", listed(&step.grounds)));
+        }
+        if !step.gives_up.is_empty() {
+            parts.push(format!("does not ground {}", listed(&step.gives_up)));
+        }
+        match step.more_wall_openings {
+            0 => {}
+            fewer if fewer < 0 => parts.push(format!("{} fewer", wall_openings(-fewer))),
+            more => parts.push(format!("{} more", wall_openings(more))),
+        }
+        items.push(("One step up".to_owned(), parts.join("; ").into()));
+    }
+    items
+}
+
+/// Boxes by their rooms, as people who live there can find them.
+fn by_room<T: AsRef<str>>(job: &Job, boxes: &[T]) -> String {
+    let mut told = Vec::new();
+    for (room, openings) in job.rooms() {
+        let here = openings.iter().map(|opening| opening.box_id.as_str());
+        let here: Vec<&str> = here.filter(|id| boxes.iter().any(|known| known.as_ref() == *id)).collect();
+        if !here.is_empty() {
+            told.push(format!("{} {}", room_title(job.dwelling, room), listed(&here)));
+        }
+    }
+    if told.is_empty() { "none".to_owned() } else { told.join("; ") }
+}
+
+fn unsettled(job: &Job) -> Vec<Block> {
+    if job.plan.status == PlanStatus::Complete {
+        return Vec::new();
+    }
+    let lead = "These have to be found out or asked first, and can change the work and its price:";
+    let list = job.plan.in_the_way.iter().map(|line| sentence(line).into()).collect();
+    vec![Block::Heading(2, "Not settled yet".to_owned()), Block::Paragraph(lead.into()), Block::Bullets(list)]
+}
+
+fn terms(job: &Job) -> Vec<Block> {
+    let row = |name: String, cents: i64| vec![Cell::Tick, name.into(), money(cents).into()];
+    let choice = match &job.plan.offers {
+        Some(offers) => (offers.offers.iter().enumerate())
+            .map(|(at, offer)| row(format!("Offer {}: {}", at + 1, offer.name), offer.price.total_cents))
+            .collect(),
+        None => vec![row("The plan above".to_owned(), job.plan.totals.price.total_cents)],
+    };
+    let mut blocks = vec![
+        Block::Heading(2, "Not in the price".to_owned()),
+        Block::Bullets(EXCLUDED.iter().map(|words| (*words).into()).collect()),
+        Block::Heading(2, "Before you sign".to_owned()),
+    ];
+    let kept = ["licensed electrician", "lead", "asbestos"];
+    let told = job.plan.cautions.iter().filter(|caution| kept.iter().any(|word| caution.contains(word)));
+    blocks.extend(told.map(|caution| Block::Caution(sentence(caution).into())));
+    blocks.push(Block::Together(vec![
+        Block::Heading(2, "Signed".to_owned()),
+        Block::Table(Table {
+            columns: vec![("Choose".to_owned(), 1.0), ("One offer".to_owned(), 4.0), ("Price".to_owned(), 2.0)],
+            rows: choice,
+            row_height: 0.0,
+        }),
+        Block::Fields(vec!["Valid until".into(), "Work begins".into(), "Price agreed".into()]),
+        Block::Fields(vec!["Owner".into(), "Signature".into(), "Day".into()]),
+        Block::Fields(vec!["Contractor, licence".into(), "Signature".into(), "Day".into()]),
+    ]));
+    blocks
+}
+
+fn meaning() -> Vec<Block> {
+    let items = WORDS.iter().map(|(word, says)| ((*word).to_owned(), (*says).into())).collect();
+    vec![Block::Together(vec![Block::Heading(2, "What the words mean".to_owned()), Block::Items(items)])]
+}

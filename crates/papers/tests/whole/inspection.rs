@@ -1,0 +1,57 @@
+//! The inspection packet held against the plan and the checks.
+
+use crate::planned_job::{EXAMPLES, with_example};
+use calculations::Verdict;
+use papers::{Block, inspection_packet};
+
+#[test]
+fn every_opening_stands_with_its_duties_and_the_sections_of_its_remedy() {
+    for name in EXAMPLES {
+        with_example(name, |job| {
+            let words = inspection_packet(job).words();
+            let lines: Vec<&str> = words.lines().collect();
+            for opening in &job.plan.openings {
+                let sections = opening.cites.join(", ");
+                let of_it =
+                    |line: &&&str| line.starts_with(&format!("{} ", opening.box_id)) && line.contains(&sections);
+                assert!(lines.iter().any(|line| of_it(&line)), "{name}: {} [{sections}]", opening.box_id);
+            }
+        });
+    }
+}
+
+#[test]
+fn checks_that_do_not_pass_are_told_and_never_counted_as_passed() {
+    for name in EXAMPLES {
+        with_example(name, |job| {
+            let words = inspection_packet(job).words();
+            for row in job.checks.iter().filter(|row| row.verdict != Verdict::Ok) {
+                assert!(words.contains(&row.says), "{name}: {}", row.says);
+            }
+            let passed = job.checks.iter().filter(|row| row.verdict == Verdict::Ok).count();
+            assert!(
+                words.contains(&format!("Of {} checks", job.checks.len()))
+                    && words.contains(&format!("{passed} come out"))
+            );
+        });
+    }
+}
+
+#[test]
+fn the_plan_of_every_floor_is_a_page_of_its_own() {
+    with_example("knob-and-tube", |job| {
+        let packet = inspection_packet(job);
+        let sheets = packet.blocks.iter().filter(|block| matches!(block, Block::Sheet(..))).count();
+        assert_eq!(sheets, job.floors_after.len());
+        assert!(sheets >= 3);
+    });
+}
+
+/// By hand, from the survey: circuit 3 runs L-1, L-2, there parts to L-3 – L-4 – D-1 (D-2, D-3) and to L-5.
+#[test]
+fn the_one_line_tells_what_feeds_what() {
+    with_example("bungalow", |job| {
+        let words = inspection_packet(job).words();
+        assert!(words.contains("L-1 – L-2 – (L-3 – L-4 – D-1 – (D-2; D-3); L-5)"));
+    });
+}

@@ -1,0 +1,55 @@
+//! The proposal held against the offers.
+
+use crate::planned_job::with_survey_and_offers;
+use estimate::Cents;
+use papers::proposal;
+
+const FLAT: &str = include_str!("../../../../examples/flat.toml");
+
+#[test]
+fn every_offer_stands_with_its_price_its_grounds_and_its_limits() {
+    with_survey_and_offers(FLAT, |job| {
+        let words = proposal(job).words();
+        let offers = job.plan.offers.as_ref().unwrap();
+        assert!(offers.offers.len() > 1);
+        for (number, offer) in offers.offers.iter().enumerate() {
+            assert!(words.contains(&format!("Offer {}: {}", number + 1, offer.name)), "{words}");
+            assert!(words.contains(&format!("Price {}", Cents(offer.price.total_cents))));
+        }
+        let prices: Vec<String> =
+            offers.offers.iter().map(|offer| Cents(offer.price.total_cents).to_string()).collect();
+        assert!(words.contains(&format!("Price {}", prices.join(" "))));
+    });
+}
+
+#[test]
+fn what_is_grounded_and_what_is_left_without_are_all_receptacles_together() {
+    with_survey_and_offers(FLAT, |job| {
+        let words = proposal(job).words();
+        let counts = |lead: &str| {
+            let of = |line: &&str| line.starts_with(lead);
+            // By room, such as `Kitchen K-1, K-2; Hall H-1`.
+            let count = |line: &str| match line.trim_start_matches(lead).trim() {
+                "none" => 0,
+                rooms => rooms.split("; ").map(|room| room.split(", ").count()).sum(),
+            };
+            words.lines().filter(of).map(count).collect::<Vec<_>>()
+        };
+        let both = counts("Grounds ").into_iter().zip(counts("Left without ")).map(|(has, not)| has + not);
+        let both: Vec<usize> = both.collect();
+        assert_eq!(both, vec![job.plan.totals.receptacles; both.len()]);
+        assert_eq!(both.len(), job.plan.offers.as_ref().unwrap().offers.len());
+    });
+}
+
+#[test]
+fn invented_prices_and_what_is_not_settled_are_told() {
+    with_survey_and_offers(FLAT, |job| {
+        let words = proposal(job).words();
+        assert!(words.contains("The prices are invented demo figures"));
+        for line in &job.plan.in_the_way {
+            let rest = line.split_once(": ").map_or(line.as_str(), |(_, rest)| rest);
+            assert!(words.contains(rest), "{line}");
+        }
+    });
+}
