@@ -44,7 +44,7 @@ fn table(job: &Job, panel: PanelIndex) -> Table {
             Text::bold(circuit.id.as_str()).into(),
             fitted.into(),
             serves(job, index).into(),
-            listed(&without_ground(job, index)).into(),
+            none_or(listed(&without_ground(job, index))).into(),
         ]);
     }
     rows.extend((0..LINES_TO_FILL).map(|_| columns.map(|_| Cell::Words(Text::default())).to_vec()));
@@ -80,6 +80,11 @@ pub(crate) fn as_fitted(circuit: &Circuit) -> &'static str {
         Some(ProtectiveBreaker::AfciTwoPole) => "two-pole AFCI breaker",
         Some(ProtectiveBreaker::DualTwoPole) => "two-pole GFCI/AFCI breaker",
     }
+}
+
+/// Names, or a word where there are none: an empty cell is room to write.
+fn none_or(names: String) -> String {
+    if names.is_empty() { "none".to_owned() } else { names }
 }
 
 /// What a circuit serves, by room: `Kitchen: 2 receptacles (K-1, K-2)`.

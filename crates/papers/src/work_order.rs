@@ -4,7 +4,7 @@ use crate::document::{Block, Face, Paper, Table, Text};
 use crate::job::Job;
 use crate::notes::Notes;
 use crate::words::{circuits_in_words, listed, room_title, sentence, wall_openings};
-use dwelling::{BoxIndex, DwellingUse, Feed, Overcurrent, RouteKind};
+use dwelling::{BoxIndex, DwellingUse, Feed, GroundFact, Overcurrent, RouteKind};
 use remedies::in_words::{as_found, at_panel, device, order, repairs};
 use remedies::{BoxWork, Device, OpeningAnswer, PlanStatus, RouteAnswer, Step};
 
@@ -330,11 +330,22 @@ fn put_in(opening: &OpeningAnswer) -> Option<String> {
 
 /// What goes on the line terminals, what on the load terminals.
 fn connections(job: &Job, opening: &OpeningAnswer) -> Vec<(&'static str, Text)> {
+    let Some(at) = job.dwelling.box_named(&opening.box_id) else { return Vec::new() };
+    let new_cables = || job.plan.routes.iter().filter(|route| route.kind == RouteKind::NewCable);
+    let starting: Vec<&RouteAnswer> = new_cables().filter(|route| route.from == opening.box_id).collect();
+    if opening.device == Device::Kept && opening.step != Step::UseLoadSide {
+        let joined = "spliced to the run that feeds this box, hot to hot, neutral to neutral, ground to ground";
+        let words = |route: &&RouteAnswer| {
+            ("Connect", format!("the new cable “{}” to {}: {joined}", route.id, route.to).into())
+        };
+        return starting.iter().map(words).collect();
+    }
     let protective = matches!(opening.device, Device::Gfci | Device::Afci | Device::Dual);
-    let touched = opening.device != Device::Kept || opening.step == Step::UseLoadSide;
-    let Some(at) = job.dwelling.box_named(&opening.box_id).filter(|_| touched) else { return Vec::new() };
     let line = line_of(job, opening, at);
-    let on: Vec<&str> = job.fed_from(at).filter(|id| !opening.load_side_feeds.iter().any(|load| load == id)).collect();
+    // What a new cable feeds hangs on it, and not on its old run.
+    let old = job.fed_from(at).filter(|id| !new_cables().any(|route| route.to == *id));
+    let on = old.chain(starting.iter().map(|route| route.to.as_str()));
+    let on: Vec<&str> = on.filter(|id| !opening.load_side_feeds.iter().any(|load| load == id)).collect();
     let going_on = |with: &str| {
         if on.is_empty() { String::new() } else { format!("; the run to {} is {with}", listed(&on)) }
     };
@@ -362,7 +373,7 @@ fn line_of(job: &Job, opening: &OpeningAnswer, at: BoxIndex) -> String {
         route.kind == RouteKind::NewCable && opening.routes_joined.contains(&route.id) && route.to == opening.box_id
     });
     if let Some(cable) = cable {
-        return format!("the new cable {} from {}", cable.id, cable.from);
+        return format!("the new cable “{}” from {}, in place of the old run", cable.id, cable.from);
     }
     let device_box = job.dwelling.device_box(at);
     let assumed = if device_box.feed_assumed { " (assumed: prove it before you connect)" } else { "" };
@@ -381,6 +392,10 @@ fn ground(opening: &OpeningAnswer) -> Option<String> {
             "nothing to connect: it arrives by {}; test it",
             opening.ground_by.as_ref().map_or("what is joined already".to_owned(), |route| format!("“{route}”"))
         ),
+        Step::RestoreKept | Step::RestoreFitted if opening.ground == GroundFact::Poor => {
+            "a ground arrives and is poor: find the joint along its way that is bad, mend it, and measure it again under load"
+                .to_owned()
+        }
         Step::RestoreKept | Step::RestoreFitted => {
             "bring the grounding conductor that is in the box back into use: to the receptacle, and to the box where it is metal"
                 .to_owned()

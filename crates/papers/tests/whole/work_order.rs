@@ -1,6 +1,6 @@
 //! The work order held against the plan: every box once, with what is done there.
 
-use crate::planned_job::{EXAMPLES, with_example};
+use crate::planned_job::{EXAMPLES, with_example, with_survey};
 use papers::{Block, Job, Paper, work_order};
 
 /// A piece of work: the box or way, what is done, and what stands below by its word.
@@ -127,5 +127,23 @@ fn both_circuits_of_a_multiwire_set_are_switched_off_together() {
     with_example("bungalow", |job| {
         let words = work_order(job).words();
         assert!(words.contains("1 + 2 20 A breaker, 20 A breaker, panel main – both at once: they share a neutral"));
+    });
+}
+
+#[test]
+fn a_poor_ground_is_traced_and_a_loose_one_is_connected() {
+    with_example("flat", |job| {
+        assert!(
+            said(&of_box(job, "B-1"), "Ground")
+                .unwrap()
+                .starts_with("bring the grounding conductor that is in the box")
+        );
+    });
+    let survey = "format = 1\n[job]\nname = \"poor\"\nedition = 2020\n[[panel]]\nid = \"p\"\n[[circuit]]\nid = \"1\"\n\
+                  panel = \"p\"\nbreaker = \"15 A\"\ncable = \"nm-with-ground\"\ngauge = 14\n[[room]]\nid = \"r\"\n\
+                  use = \"bedroom\"\n[[box]]\nid = \"B\"\nroom = \"r\"\ncircuit = \"1\"\nfed_by = \"panel\"\n\
+                  holds = \"three-slot\"\nfound = { hn = 120, hg = 119, ng = 0.5, ground_ohms = 3, ground = \"connected\" }\n";
+    with_survey(survey, |job| {
+        assert!(said(&of_box(job, "B"), "Ground").unwrap().contains("find the joint along its way that is bad"));
     });
 }
