@@ -3,13 +3,14 @@
 use super::circuit_belief::CircuitBelief;
 use super::down::{Odds, down};
 use super::likely::Sum;
+use super::outlook::Outlook;
 use super::stakes::Stakes;
-use super::stations::{ARRIVALS, Local, PATHS, RUNS, Remembered, Station, Stations, WIRINGS, at_box, sight_of};
+use super::state::{Arrival, AtBox, GroundRun, Wiring};
+use super::stations::{ARRIVALS, Local, PATHS, RUNS, Remembered, Station, Stations, WIRINGS, sight_of};
 use super::test_outcome::{Outcome, Test, outcome_odds, sightings};
-use super::up::{Up, up, up_again};
+use super::up::up;
 use dwelling::{BoxIndex, Dwelling};
-use std::collections::BTreeMap;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 /// A test with what it is worth.
 #[derive(Clone, Debug, PartialEq)]
@@ -52,20 +53,19 @@ const LEAST_WORTH: f64 = 0.05;
 
 /// Every test that is worth its minutes, best first: by its worth by the minute, then in the order of the boxes.
 pub(crate) fn advice(dwelling: &Dwelling, circuits: &[CircuitBelief], stakes: &Stakes) -> Vec<Advice> {
-    let mut known = KnownOutcomes::new();
+    let known = KnownOutcomes::new();
     let mut found = Vec::new();
     for circuit in circuits {
         let stations = &circuit.stations;
-        let up = up::<Sum>(stations);
-        let Some(odds) = down(stations, &up) else { continue };
-        let now = cost(dwelling, stations, &odds, stakes);
-        if now <= LEAST_WORTH {
+        let Some(odds) = down(stations, &up::<Sum>(stations)) else { continue };
+        let outlook = Outlook::of(stations, stakes);
+        if outlook.now <= LEAST_WORTH {
             continue;
         }
-        let case = Case { dwelling, stations, stakes, now, up };
-        for (number, odds) in odds.iter().enumerate() {
-            for test in Test::ALL.iter().filter(|test| is_open(dwelling, &stations.all[number], **test)) {
-                found.extend(case.worth_of(number, odds, *test, &mut known));
+        let case = Case { dwelling, stations, stakes, outlook, odds };
+        for number in 0..stations.all.len() {
+            for test in Test::ALL.iter().filter(|test| is_open(dwelling, circuit, number, **test)) {
+                found.extend(case.worth_of(number, *test, &known));
             }
         }
     }
@@ -74,60 +74,44 @@ pub(crate) fn advice(dwelling: &Dwelling, circuits: &[CircuitBelief], stakes: &S
     found
 }
 
-/// Whether a test can be made: readings at a receptacle, a look where nobody looked yet and hands may go.
-fn is_open(dwelling: &Dwelling, station: &Station, test: Test) -> bool {
+/// Whether a test can be made and was not: readings at a receptacle, a look where nobody looked yet and hands may go. A
+/// set of readings at a box where one is rather wrong than right may be taken again.
+pub(crate) fn is_open(dwelling: &Dwelling, circuit: &CircuitBelief, number: usize, test: Test) -> bool {
+    let station = &circuit.stations.all[number];
     let device_box = dwelling.device_box(station.at);
     match test {
         Test::OpenBox => station.sight.is_none() && !device_box.do_not_disturb,
-        _ => device_box.holds.takes_grounding_plug(),
-    }
-}
-
-/// The least that acting on what is believed of a circuit is expected to cost.
-pub(crate) fn cost(dwelling: &Dwelling, stations: &Stations, odds: &[Odds], stakes: &Stakes) -> f64 {
-    let of_box = |(station, odds): (&Station, &Odds)| {
-        let mut total = stakes.of_run(&odds.ground);
-        total += Stakes::of_fault(stakes.wire, 1.0 - odds.hot[0]);
-        total += Stakes::of_fault(stakes.wire, 1.0 - odds.neutral[0]);
-        if dwelling.device_box(station.at).holds.is_receptacle() {
-            let (ground, reversed) = of_device(&odds.local);
-            total += stakes.of_ground(&ground).1 + Stakes::of_fault(stakes.polarity, reversed);
-        }
-        total
-    };
-    stations.all.iter().zip(odds).map(of_box).sum()
-}
-
-/// What its ground terminal is, in the order of [`super::Ground`], and how likely hot and neutral are reversed.
-fn of_device(local: &Local) -> ([f64; 6], f64) {
-    let (mut ground, mut reversed) = ([0.0; 6], 0.0);
-    for (wiring, of_wiring) in local.iter().enumerate() {
-        for (arrival, of_arrival) in of_wiring.iter().enumerate() {
-            let odds: f64 = of_arrival.iter().sum();
-            let at = at_box(wiring, arrival, 0);
-            ground[at.ground() as usize] += odds;
-            reversed += if at.is_reversed() { odds } else { 0.0 };
+        _ => {
+            let is_doubted =
+                circuit.boxes.get(number).is_some_and(|belief| belief.mistaken.iter().any(|odds| *odds >= 0.5));
+            let is_made = device_box.found.iter().any(|reading| test.is_made_by(reading));
+            device_box.holds.takes_grounding_plug() && (is_doubted || !is_made)
         }
     }
-    (ground, reversed)
 }
 
-/// The odds of the outcomes of tests that read, remembered by the way in which the slots hang.
-struct KnownOutcomes {
+/// The odds of the outcomes of tests that read, by the way in which the slots hang.
+pub(crate) struct KnownOutcomes {
     ways: Remembered,
-    odds: BTreeMap<Test, Vec<Vec<f64>>>,
 }
 
 impl KnownOutcomes {
-    fn new() -> Self {
-        Self { ways: Remembered::new(), odds: BTreeMap::new() }
+    pub(crate) fn new() -> Self {
+        Self { ways: Remembered::new() }
     }
 
-    /// The odds of each outcome of a test, by way.
-    fn of(&mut self, test: Test) -> &[Vec<f64>] {
-        let ways = self.ways.ways();
-        let odds = || ways.iter().map(|slots| outcome_odds(test, *slots)).collect();
-        self.odds.entry(test).or_insert_with(odds)
+    /// The odds of each outcome of a test, by way: the same for every dwelling, so they are found once.
+    fn of(&self, test: Test) -> &'static [Vec<f64>] {
+        static ODDS: OnceLock<Vec<Vec<Vec<f64>>>> = OnceLock::new();
+        let of_test = |test: &Test| self.ways.ways().iter().map(|slots| outcome_odds(*test, *slots)).collect();
+        &ODDS.get_or_init(|| Test::ALL.iter().map(of_test).collect())[test as usize]
+    }
+
+    /// The odds of each outcome of a test where this is true.
+    pub(crate) fn at(&self, test: Test, at: AtBox) -> &'static [f64] {
+        let arrival = Arrival::ALL.iter().position(|one| *one == at.arrival).unwrap_or(0);
+        let path = at.hot as usize * 3 + at.neutral as usize;
+        &self.of(test)[self.ways.way_of(at.wiring as usize, arrival, path)]
     }
 
     /// Calls with every state of a device and its way.
@@ -149,7 +133,7 @@ impl KnownOutcomes {
     }
 
     /// How likely the device and its readings are together with one more outcome.
-    fn with(&mut self, local: &Local, test: Test, outcome: usize) -> Local {
+    fn with(&self, local: &Local, test: Test, outcome: usize) -> Local {
         let odds: Vec<f64> = self.of(test).iter().map(|odds| odds[outcome]).collect();
         let mut with = *local;
         Self::each_state(&self.ways, |[wiring, arrival, path], way| with[wiring][arrival][path] *= odds[way]);
@@ -162,49 +146,58 @@ struct Case<'a> {
     dwelling: &'a Dwelling,
     stations: &'a Stations,
     stakes: &'a Stakes,
-    /// What acting is expected to cost now.
-    now: f64,
-    up: Up,
+    /// What acting costs now, and after one more finding.
+    outlook: Outlook<'a>,
+    odds: Vec<Odds>,
 }
 
 impl Case<'_> {
     /// What a test at a box would change.
-    fn worth_of(&self, number: usize, odds: &Odds, test: Test, known: &mut KnownOutcomes) -> Option<Advice> {
+    fn worth_of(&self, number: usize, test: Test, known: &KnownOutcomes) -> Option<Advice> {
         let station = &self.stations.all[number];
-        let mut after = self.stations.clone();
-        let likely = self.likely(odds, test, known);
+        let likely = self.likely(&self.odds[number], test, known);
+        let now = self.outlook.now;
         let (mut outcomes, mut left, mut odds_of_all) = (Vec::new(), 0.0, 0.0);
         for (place, outcome) in test.outcomes().iter().enumerate() {
             if likely.as_ref().is_some_and(|likely| likely[place] < UNLIKELY) {
                 continue;
             }
-            after.all[number] = match test {
+            let after = match test {
                 Test::OpenBox => self.with_sighting(station, *outcome),
                 _ => Station { local: Arc::new(known.with(&station.local, test, place)), ..station.clone() },
             };
-            let up_after = up_again::<Sum>(&after, &self.up, number);
-            let odds_of_it = match &likely {
-                Some(likely) => likely[place],
-                None => (up_after.log_odds::<Sum>() - self.up.log_odds::<Sum>()).exp(),
-            };
-            if odds_of_it < UNLIKELY {
-                continue;
-            }
-            let Some(odds) = down(&after, &up_after) else { continue };
-            let cost = cost(self.dwelling, &after, &odds, self.stakes);
-            outcomes.push(Expected { outcome: *outcome, odds: odds_of_it, left: cost });
-            left += odds_of_it * cost;
-            odds_of_all += odds_of_it;
+            let least = if likely.is_some() { 0.0 } else { UNLIKELY };
+            let Some((odds, cost)) = self.outlook.with(number, &after, least) else { continue };
+            let odds = likely.as_ref().map_or(odds, |likely| likely[place]);
+            outcomes.push(Expected { outcome: *outcome, odds, left: cost });
+            left += odds * cost;
+            odds_of_all += odds;
         }
-        left += (1.0 - odds_of_all).max(0.0) * self.now;
+        left += (1.0 - odds_of_all).max(0.0) * now;
         outcomes.sort_by(|left, right| right.odds.total_cmp(&left.odds));
-        let minutes = self.stakes.minutes(test);
-        let advice = Advice { at: station.at, test, minutes, worth: self.now - left, outcomes };
+        let minutes = self.stakes.minutes_beside_work(test, self.to_be_opened(number));
+        let advice = Advice { at: station.at, test, minutes, worth: now - left, outcomes };
         (advice.outcomes.len() > 1).then_some(advice)
     }
 
+    /// How likely a box has to be opened for the work on its ground anyway: at most, taking what asks for it to exclude
+    /// each other.
+    fn to_be_opened(&self, number: usize) -> f64 {
+        let station = &self.stations.all[number];
+        let of_run = |number: usize, run: GroundRun| self.odds[number].ground[run as usize];
+        let mut odds = of_run(number, GroundRun::LooseHere) + of_run(number, GroundRun::CutOffHere);
+        odds += station.children.iter().map(|child| of_run(*child, GroundRun::LooseBefore)).sum::<f64>();
+        if station.is_receptacle {
+            let is_right = |wiring: Wiring| matches!(wiring, Wiring::Right | Wiring::HotNeutralReversed);
+            let wirings =
+                self.odds[number].local.iter().zip(Wiring::ALL.iter()).filter(|(_, wiring)| !is_right(**wiring));
+            odds += wirings.flat_map(|(of_wiring, _)| of_wiring.iter().flatten()).sum::<f64>();
+        }
+        odds.min(1.0)
+    }
+
     /// How likely each outcome of a test that reads is; nothing for a look into the box.
-    fn likely(&self, odds: &Odds, test: Test, known: &mut KnownOutcomes) -> Option<Vec<f64>> {
+    fn likely(&self, odds: &Odds, test: Test, known: &KnownOutcomes) -> Option<Vec<f64>> {
         if test == Test::OpenBox {
             return None;
         }

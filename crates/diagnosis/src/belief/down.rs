@@ -211,7 +211,7 @@ fn hand_on(station: &Station, up: &Up, step: &Step, beyond: [Likely; 2], slopes:
 }
 
 /// The slopes along one of two that were put together, by the slopes along both and by the other.
-fn of_both(slopes: &Likely, other: &Likely) -> Likely {
+pub(crate) fn of_both(slopes: &Likely, other: &Likely) -> Likely {
     let mut result = NEVER;
     for ground in SINGLE {
         for path in 0..PATHS {

@@ -1,11 +1,13 @@
 //! Inference held against the enumeration of all states of small random trees, by a program that shares none of its steps.
 
 use super::best::best;
-use super::down::down;
+use super::down::{Odds, down};
 use super::explanations::{About, explanations, to_do};
 use super::likely::{Best, Sum};
+use super::outlook::Outlook;
+use super::stakes::Stakes;
 use super::state::{Arrival, AtBox, GroundRun, Joined, WireState, Wiring};
-use super::stations::{ARRIVALS, PATHS, RUNS, Station, Stations, WIRINGS, is_possible};
+use super::stations::{ARRIVALS, PATHS, RUNS, Station, Stations, WIRINGS, at_box, is_possible};
 use super::up::up;
 use dwelling::BoxIndex;
 use proptest::prelude::*;
@@ -57,7 +59,7 @@ fn random_tree(seed: u64) -> Stations {
     for number in 0..count {
         let parent = (number > 0 && dice.below(8) > 0).then(|| dice.below(u64::try_from(number).unwrap_or(1)));
         match parent {
-            Some(parent) => all[parent].children.push(number),
+            Some(parent) => Arc::make_mut(&mut all[parent].children).push(number),
             None => roots.push(number),
         }
         let mut local = [[[0.0; PATHS]; ARRIVALS]; WIRINGS];
@@ -78,7 +80,7 @@ fn random_tree(seed: u64) -> Stations {
             at,
             is_receptacle,
             parent,
-            children: Vec::new(),
+            children: Arc::default(),
             hot,
             neutral,
             ground,
@@ -191,6 +193,32 @@ fn weigh(stations: &Stations, has_ground: bool, states: &[[usize; 4]], odds: f64
     (weight > 0.0).then_some((whole, weight))
 }
 
+/// What acting costs, and how likely all is.
+fn cost(stations: &Stations, stakes: &Stakes) -> Option<(f64, f64)> {
+    let up = up::<Sum>(stations);
+    let odds = down(stations, &up)?;
+    let of_station = |(station, odds): (&Station, &Odds)| {
+        let mut total = stakes.of_broken(odds.ground[2] + odds.ground[3], odds.ground[4]);
+        total +=
+            Stakes::of_fault(stakes.wire, 1.0 - odds.hot[0]) + Stakes::of_fault(stakes.wire, 1.0 - odds.neutral[0]);
+        if station.is_receptacle {
+            let (mut ground, mut reversed) = ([0.0; 6], 0.0);
+            for (wiring, of_wiring) in odds.local.iter().enumerate() {
+                for (arrival, of_arrival) in of_wiring.iter().enumerate() {
+                    let at = at_box(wiring, arrival, 0);
+                    let odds: f64 = of_arrival.iter().sum();
+                    ground[at.ground() as usize] += odds;
+                    reversed += if at.is_reversed() { odds } else { 0.0 };
+                }
+            }
+            total += stakes.of_ground(&ground).1 + Stakes::of_fault(stakes.polarity, reversed);
+        }
+        total
+    };
+    let total = stations.all.iter().zip(&odds).map(of_station).sum();
+    Some((total, up.log_odds::<Sum>().exp()))
+}
+
 fn close(left: f64, right: f64) -> bool {
     (left - right).abs() <= 1e-9 * right.abs().max(1.0)
 }
@@ -230,6 +258,33 @@ proptest! {
 
     /// By hand: the likeliest of all states, and after it the likeliest of those that ask for other work, and so on; each
     /// work's share of all states added up.
+    /// By the way up and the way down of the whole tree, which are held against the enumeration above.
+    #[test]
+    fn what_acting_costs_after_one_more_finding_is_what_it_costs_in_a_tree_with_it(seed in any::<u64>()) {
+        let stations = random_tree(seed);
+        let stakes = Stakes::default();
+        let Some((now, all)) = cost(&stations, &stakes) else { return Ok(()) };
+        let outlook = Outlook::of(&stations, &stakes);
+        prop_assert!(close(outlook.now, now), "{} and {now}", outlook.now);
+        let others = random_tree(seed ^ 0x5555);
+        for number in 0..stations.all.len() {
+            let mut after = stations.clone();
+            let other = &others.all[number % others.all.len()];
+            // Readings that were taken, or a look into a box.
+            after.all[number].local = other.local.clone();
+            if let Some(sight) = &other.sight {
+                after.all[number] = Station { sight: Some(sight.clone()), ..stations.all[number].clone() };
+            }
+            match (outlook.with(number, &after.all[number], 0.0), cost(&after, &stakes)) {
+                (Some((odds, said)), Some((counted, after))) => {
+                    prop_assert!(close(odds, after / all), "{odds} and {}", after / all);
+                    prop_assert!(close(said, counted), "{said} and {counted}");
+                }
+                (said, counted) => prop_assert!(said.is_none() && counted.is_none(), "{said:?} and {counted:?}"),
+            }
+        }
+    }
+
     #[test]
     fn the_explanations_are_the_likeliest_of_all_states(seed in any::<u64>(), everything in any::<bool>()) {
         let about = if everything { About::Everything } else { About::Ground };

@@ -79,52 +79,54 @@ pub(crate) fn explanations(stations: &Stations, about: About, most: usize) -> Ve
     parts.extend(Part::of(stations.clone(), up::<Best>(stations), 0));
     let mut found = Vec::new();
     while found.len() < most {
-        let best = parts.iter().enumerate().max_by(|left, right| left.1.log_odds.total_cmp(&right.1.log_odds));
-        let Some(number) = best.map(|(number, _)| number) else { break };
-        let part = parts.swap_remove(number);
-        let (mut fixed, mut fixed_up) = (part.stations.clone(), part.up.clone());
-        for at in part.first_free..fixed.all.len() {
-            let done = to_do(about, fixed.all[at].is_receptacle, part.told[at].ground, part.told[at].at);
-            let mut other = fixed.clone();
-            restrict(&mut other.all[at], about, |to_do| to_do != done);
-            let other_up = up_again::<Best>(&other, &fixed_up, at);
-            parts.extend(Part::of(other, other_up, at));
+        let likeliest = parts.iter().enumerate().max_by(|left, right| left.1.log_odds.total_cmp(&right.1.log_odds));
+        let Some(number) = likeliest.map(|(number, _)| number) else { break };
+        let Part { stations: mut fixed, up: mut fixed_up, first_free, .. } = parts.swap_remove(number);
+        let Some((log_odds, has_ground, told)) = best(&fixed, &fixed_up) else { continue };
+        for (at, told) in told.iter().enumerate().skip(first_free) {
+            let done = to_do(about, fixed.all[at].is_receptacle, told.ground, told.at);
+            // After as many as asked for nothing is parted any more.
+            if found.len() + 1 < most {
+                let mut other = fixed.clone();
+                restrict(&mut other.all[at], about, |to_do| to_do != done);
+                let other_up = up_again::<Best>(&other, &fixed_up, at);
+                parts.extend(Part::of(other, other_up, at));
+            }
             restrict(&mut fixed.all[at], about, |to_do| to_do == done);
             fixed_up = up_again::<Best>(&fixed, &fixed_up, at);
         }
         let share = (up::<Sum>(&fixed).log_odds::<Sum>() - all).exp();
-        found.push(part.explanation(share));
+        found.push(explanation(&fixed, log_odds, share, has_ground, &told));
     }
     found
 }
 
-/// A part of all states, with its best.
+/// A part of all states, with how likely its best is.
 struct Part {
     stations: Stations,
     up: Up,
     /// The stations before this one are fixed.
     first_free: usize,
     log_odds: f64,
-    has_ground: bool,
-    told: Vec<Told>,
 }
 
 impl Part {
     fn of(stations: Stations, up: Up, first_free: usize) -> Option<Self> {
-        let (log_odds, has_ground, told) = best(&stations, &up)?;
-        Some(Self { stations, up, first_free, log_odds, has_ground, told })
+        let total = up.total::<Best>();
+        let is_possible = total.is_finite() && total > 0.0;
+        is_possible.then(|| Self { log_odds: up.log_odds::<Best>(), stations, up, first_free })
     }
+}
 
-    fn explanation(self, share: f64) -> Explanation {
-        let boxes = self.stations.all.iter().zip(&self.told).map(|(station, told)| Explained {
-            at: station.at,
-            hot: told.hot,
-            neutral: told.neutral,
-            ground: told.ground,
-            state: told.at,
-        });
-        Explanation { log_odds: self.log_odds, share, panel_has_ground: self.has_ground, boxes: boxes.collect() }
-    }
+fn explanation(stations: &Stations, log_odds: f64, share: f64, panel_has_ground: bool, told: &[Told]) -> Explanation {
+    let boxes = stations.all.iter().zip(told).map(|(station, told)| Explained {
+        at: station.at,
+        hot: told.hot,
+        neutral: told.neutral,
+        ground: told.ground,
+        state: told.at,
+    });
+    Explanation { log_odds, share, panel_has_ground, boxes: boxes.collect() }
 }
 
 /// Leaves of a station's states those of which this holds.

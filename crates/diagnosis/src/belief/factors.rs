@@ -69,14 +69,14 @@ impl Factors {
         let mut roots = Vec::new();
         for (number, factors) in self.boxes.iter().enumerate() {
             match factors.fed_by {
-                Some(parent) => all.get_mut(parent)?.children.push(number),
+                Some(parent) => Arc::make_mut(&mut all.get_mut(parent)?.children).push(number),
                 None => roots.push(number),
             }
             all.push(Station {
                 at: BoxIndex(number),
                 is_receptacle: true,
                 parent: factors.fed_by,
-                children: Vec::new(),
+                children: Arc::default(),
                 hot: factors.hot,
                 neutral: factors.neutral,
                 ground: factors.ground,

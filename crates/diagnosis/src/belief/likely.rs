@@ -22,7 +22,7 @@ pub(crate) const SINGLE: [usize; 4] = [0, 1, 2, 7];
 /// The grounds that are joined, without and with their jumper met.
 pub(crate) const JOINED: [(usize, usize); 4] = [(3, 4), (5, 6), (8, 9), (10, 11)];
 /// The grounds at which a bonded group may begin behind a run whose conductor is broken.
-const CLOSED_BROKEN: [usize; 3] = [2, 4, 6];
+pub(crate) const CLOSED_BROKEN: [usize; 3] = [2, 4, 6];
 /// The same behind a run that has none.
 pub(crate) const CLOSED_ABSENT: [usize; 3] = [7, 9, 11];
 /// The number of the state of a run's ground that is seen in the box before.

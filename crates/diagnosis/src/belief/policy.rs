@@ -1,7 +1,5 @@
 //! The cheapest way to find out enough: which test first, and after each outcome which next, or to stop and act.
 
-use std::collections::BTreeMap;
-
 /// What may be true, what may be tested, and what acting costs.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Question {
@@ -13,10 +11,10 @@ pub(crate) struct Question {
     pub(crate) decisions: Vec<Decision>,
 }
 
-/// A test: what it costs, and what comes out of it in each case.
+/// A test: what it costs and what comes out of it, in each case.
 #[derive(Clone, Debug)]
 pub(crate) struct Trial {
-    pub(crate) minutes: f64,
+    pub(crate) minutes: Vec<f64>,
     pub(crate) outcomes: Vec<usize>,
 }
 
@@ -40,6 +38,8 @@ pub(crate) enum Policy {
     Test {
         /// Which test.
         test: usize,
+        /// What it is expected to cost itself.
+        minutes: f64,
         /// What this and all that follows is expected to cost.
         cost: f64,
         /// By outcome: it, its share, and what follows.
@@ -61,35 +61,45 @@ pub(crate) const MOST_CASES: usize = 12;
 pub(crate) fn best_policy(question: &Question) -> Policy {
     let count = question.odds.len().min(MOST_CASES);
     let all = (1_u32 << count) - 1;
-    let mut search = Search { question, known: BTreeMap::new() };
-    search.least(all);
+    let mut search = Search::of(question, count);
     search.policy(all)
 }
 
 struct Search<'q> {
     question: &'q Question,
-    /// The least cost from a set of cases on, with the test to begin with.
-    known: BTreeMap<Cases, (f64, Option<usize>)>,
+    /// How likely each set of cases is.
+    odds: Vec<f64>,
+    /// The tests that count, by their places: of those that tell the same apart at the same cost the first.
+    tests: Vec<usize>,
+    /// The least cost from each set of cases on, with the test to begin with, where it was found.
+    known: Vec<Option<(f64, Option<usize>)>>,
 }
 
-impl Search<'_> {
+impl<'q> Search<'q> {
+    fn of(question: &'q Question, count: usize) -> Self {
+        let odds = (0..1_u32 << count).map(|cases| odds_of(question, cases)).collect();
+        Self { question, odds, tests: different(&question.tests, count), known: vec![None; 1 << count] }
+    }
+
     fn least(&mut self, cases: Cases) -> f64 {
-        if let Some((cost, _)) = self.known.get(&cases) {
-            return *cost;
+        if let Some((cost, _)) = self.known[cases as usize] {
+            return cost;
         }
+        let whole = self.odds[cases as usize];
         let mut best = (act(self.question, cases), None);
-        for (number, test) in self.question.tests.iter().enumerate() {
-            if test.minutes >= best.0 {
+        for place in 0..self.tests.len() {
+            let number = self.tests[place];
+            let test = &self.question.tests[number];
+            let mut cost = self.minutes(test, cases);
+            if cost >= best.0 {
                 continue;
             }
-            let parts = parts(test, cases);
-            if parts.len() < 2 {
+            let (parts, count) = parts(test, cases);
+            if count < 2 {
                 continue;
             }
-            let whole = odds_of(self.question, cases);
-            let mut cost = test.minutes;
-            for part in parts.values() {
-                cost += odds_of(self.question, *part) / whole * self.least(*part);
+            for (_, part) in &parts[..count] {
+                cost += self.odds[*part as usize] / whole * self.least(*part);
                 if cost >= best.0 {
                     break;
                 }
@@ -98,23 +108,50 @@ impl Search<'_> {
                 best = (cost, Some(number));
             }
         }
-        self.known.insert(cases, best);
+        self.known[cases as usize] = Some(best);
         best.0
+    }
+
+    /// What a test is expected to cost where these cases are left.
+    fn minutes(&self, test: &Trial, cases: Cases) -> f64 {
+        let sum: f64 = members(cases).map(|case| self.question.odds[case] * test.minutes[case]).sum();
+        sum / self.odds[cases as usize]
     }
 
     fn policy(&mut self, cases: Cases) -> Policy {
         self.least(cases);
-        let Some((cost, test)) = self.known.get(&cases).copied() else {
+        let Some((cost, test)) = self.known[cases as usize] else {
             return Policy::Act { cost: 0.0, cases: members(cases).collect() };
         };
         let Some(test) = test else { return Policy::Act { cost, cases: members(cases).collect() } };
-        let whole = odds_of(self.question, cases);
+        let whole = self.odds[cases as usize];
+        let minutes = self.minutes(&self.question.tests[test], cases);
         let mut then = Vec::new();
-        for (outcome, part) in parts(&self.question.tests[test], cases) {
-            then.push((outcome, odds_of(self.question, part) / whole, self.policy(part)));
+        let (mut parts, count) = parts(&self.question.tests[test], cases);
+        parts[..count].sort_unstable();
+        for (outcome, part) in &parts[..count] {
+            then.push((*outcome, self.odds[*part as usize] / whole, self.policy(*part)));
         }
-        Policy::Test { test, cost, then }
+        Policy::Test { test, minutes, cost, then }
     }
+}
+
+/// The tests that part some cases, without those that part them like one before at no less cost in any case.
+fn different(tests: &[Trial], count: usize) -> Vec<usize> {
+    let mut found: Vec<(Vec<usize>, usize)> = Vec::new();
+    for (number, test) in tests.iter().enumerate() {
+        // The first case that comes out alike stands for an outcome, whatever its name.
+        let first = |case: usize| test.outcomes.iter().position(|one| *one == test.outcomes[case]).unwrap_or(case);
+        let parted: Vec<usize> = (0..count).map(first).collect();
+        if parted.iter().all(|first| *first == 0) {
+            continue;
+        }
+        let no_less = |other: usize| test.minutes.iter().zip(&tests[other].minutes).all(|(one, other)| one >= other);
+        if !found.iter().any(|(like, other)| *like == parted && no_less(*other)) {
+            found.push((parted, number));
+        }
+    }
+    found.into_iter().map(|(_, number)| number).collect()
 }
 
 fn members(cases: Cases) -> impl Iterator<Item = usize> {
@@ -125,13 +162,18 @@ fn odds_of(question: &Question, cases: Cases) -> f64 {
     members(cases).map(|case| question.odds[case]).sum()
 }
 
-/// What a test parts a set of cases into, by outcome.
-fn parts(test: &Trial, cases: Cases) -> BTreeMap<usize, Cases> {
-    let mut parts = BTreeMap::new();
+/// What a test parts a set of cases into, by outcome, and how many parts these are.
+fn parts(test: &Trial, cases: Cases) -> ([(usize, Cases); MOST_CASES], usize) {
+    let mut parts = [(0, 0); MOST_CASES];
+    let mut count = 0;
     for case in members(cases) {
-        *parts.entry(test.outcomes[case]).or_insert(0) |= 1 << case;
+        let outcome = test.outcomes[case];
+        let at = parts[..count].iter().position(|(one, _)| *one == outcome).unwrap_or(count);
+        parts[at].0 = outcome;
+        parts[at].1 |= 1 << case;
+        count = count.max(at + 1);
     }
-    parts
+    (parts, count)
 }
 
 /// What acting now is expected to cost: the least of each decision.
@@ -148,6 +190,7 @@ fn act(question: &Question, cases: Cases) -> f64 {
 mod tests {
     use super::*;
     use proptest::prelude::*;
+    use std::collections::BTreeMap;
 
     /// What a policy costs in each case, tests and acting; acting is by the choice that the policy makes for all its cases.
     type Costs = BTreeMap<usize, f64>;
@@ -183,7 +226,7 @@ mod tests {
                 together = longer;
             }
             for costs in together {
-                found.push(costs.into_iter().map(|(case, cost)| (case, cost + trial.minutes)).collect());
+                found.push(costs.into_iter().map(|(case, cost)| (case, cost + trial.minutes[case])).collect());
             }
         }
         found
@@ -198,14 +241,18 @@ mod tests {
     prop_compose! {
         fn question()(cases in 1_usize..=4, tests in 0_usize..=2, decisions in 1_usize..=2)(
             odds in prop::collection::vec(1_u32..100, cases),
-            tests in prop::collection::vec((1_u32..30, prop::collection::vec(0_usize..3, cases)), tests),
+            tests in prop::collection::vec(
+                (prop::collection::vec(1_u32..30, cases), prop::collection::vec(0_usize..3, cases)), tests),
             decisions in prop::collection::vec(
                 prop::collection::vec(prop::collection::vec(0_u32..100, cases), 2), decisions),
         ) -> Question {
             let number = |one: u32| f64::from(one);
             Question {
                 odds: odds.into_iter().map(number).collect(),
-                tests: tests.into_iter().map(|(minutes, outcomes)| Trial { minutes: number(minutes), outcomes }).collect(),
+                tests: tests.into_iter().map(|(minutes, outcomes)| Trial {
+                    minutes: minutes.into_iter().map(number).collect(),
+                    outcomes,
+                }).collect(),
                 decisions: decisions.into_iter().map(|ways| Decision {
                     costs: ways.into_iter().map(|costs| costs.into_iter().map(number).collect()).collect(),
                 }).collect(),
@@ -236,7 +283,7 @@ mod tests {
     #[test]
     fn a_test_that_tells_is_made_where_it_costs_less_than_being_wrong() {
         let decision = Decision { costs: vec![vec![0.0, 100.0], vec![100.0, 0.0]] };
-        let trial = Trial { minutes: 10.0, outcomes: vec![0, 1] };
+        let trial = Trial { minutes: vec![10.0; 2], outcomes: vec![0, 1] };
         let question = Question { odds: vec![1.0, 1.0], tests: vec![trial], decisions: vec![decision] };
         let policy = best_policy(&question);
         assert!((cost_of(&policy) - 10.0).abs() < 1e-12);

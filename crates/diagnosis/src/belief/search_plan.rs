@@ -1,14 +1,15 @@
 //! The whole search for the ground on one circuit: what to test or open first, what after each outcome, and how many boxes that opens.
 
+use super::advice::{KnownOutcomes, is_open};
 use super::circuit_belief::CircuitBelief;
 use super::explanations::{About, Explained, Explanation, explanations};
 use super::policy::{Decision, MOST_CASES, Policy, Question, Trial, best_policy};
+use super::sighting_odds::{allowing_mistakes, sighting_odds};
 use super::stakes::{GroundWork, Stakes};
-use super::state::{Ground, GroundRun};
-use super::stations::{Stations, sight_of};
-use super::terminals::slots;
-use super::test_outcome::{Outcome, Test, outcome_odds, sightings};
-use dwelling::{BoxIndex, Dwelling};
+use super::state::{Ground, GroundRun, Wiring};
+use super::stations::Stations;
+use super::test_outcome::{Outcome, Test, sightings};
+use dwelling::{BoxIndex, Dwelling, GroundSeen};
 
 /// A search over the likeliest explanations of a circuit, each taken to read as it most likely does.
 #[derive(Clone, Debug, PartialEq)]
@@ -51,48 +52,59 @@ pub(crate) fn search_plan(dwelling: &Dwelling, circuit: &CircuitBelief, stakes: 
     explanations.first()?;
     let odds: Vec<f64> = explanations.iter().map(|one| one.share).collect();
     let covers = odds.iter().sum::<f64>().min(1.0);
+    let known = KnownOutcomes::new();
     let mut tests = Vec::new();
     for (number, station) in stations.all.iter().enumerate() {
-        let device_box = dwelling.device_box(station.at);
-        for test in Test::ALL {
-            let open = match test {
-                Test::OpenBox => station.sight.is_none() && !device_box.do_not_disturb,
-                _ => device_box.holds.takes_grounding_plug(),
-            };
-            if open {
-                let outcomes = explanations.iter().map(|one| outcome(dwelling, stations, one, number, *test)).collect();
-                tests.push((station.at, *test, Trial { minutes: stakes.minutes(*test), outcomes }));
-            }
+        for test in Test::ALL.iter().filter(|test| is_open(dwelling, circuit, number, **test)) {
+            let outcomes =
+                explanations.iter().map(|one| outcome(dwelling, stations, one, number, *test, &known)).collect();
+            let minutes = explanations.iter().map(|one| {
+                let to_be_opened = if is_to_be_opened(stations, one, number) { 1.0 } else { 0.0 };
+                stakes.minutes_beside_work(*test, to_be_opened)
+            });
+            tests.push((station.at, *test, Trial { minutes: minutes.collect(), outcomes }));
         }
     }
     let decisions = decisions(stations, &explanations, stakes);
     let trials = tests.iter().map(|(_, _, trial)| trial.clone()).collect();
     let policy = best_policy(&Question { odds, tests: trials, decisions });
     let named: Vec<(BoxIndex, Test)> = tests.iter().map(|(at, test, _)| (*at, *test)).collect();
-    let (minutes, opens, opens_at_most) = counts(&policy, &named, stakes);
+    let (minutes, opens, opens_at_most) = counts(&policy, &named);
     Some(SearchPlan { explanations, covers, step: step(&policy, &named), minutes, opens, opens_at_most })
 }
 
-/// What comes out of a test most likely where an explanation is true: the place of the outcome.
-fn outcome(dwelling: &Dwelling, stations: &Stations, told: &Explanation, number: usize, test: Test) -> usize {
+/// Whether what is to be done about grounds where an explanation is true is done in this box.
+fn is_to_be_opened(stations: &Stations, told: &Explanation, number: usize) -> bool {
     let one = &told.boxes[number];
-    let odds = match test {
-        Test::OpenBox => {
-            let children = &stations.all[number].children;
-            let loose = children.iter().any(|child| told.boxes[*child].ground == GroundRun::LooseBefore);
-            let cable = dwelling.cable_to(one.at);
-            let seen = test.outcomes().iter().map(|outcome| {
-                let of = |seen: &dwelling::GroundSeen| {
-                    sight_of(*seen, cable)[usize::from(loose)][one.ground as usize][one.state.wiring as usize]
-                };
-                sightings(*outcome).iter().map(of).sum::<f64>()
-            });
-            seen.collect()
-        }
-        _ => outcome_odds(test, slots(one.state)),
+    let station = &stations.all[number];
+    matches!(one.ground, GroundRun::LooseHere | GroundRun::CutOffHere)
+        || station.children.iter().any(|child| told.boxes[*child].ground == GroundRun::LooseBefore)
+        || station.is_receptacle && !matches!(one.state.wiring, Wiring::Right | Wiring::HotNeutralReversed)
+}
+
+/// What comes out of a test most likely where an explanation is true: the place of the outcome.
+fn outcome(
+    dwelling: &Dwelling,
+    stations: &Stations,
+    told: &Explanation,
+    number: usize,
+    test: Test,
+    known: &KnownOutcomes,
+) -> usize {
+    let one = &told.boxes[number];
+    let likeliest = |odds: &[f64]| {
+        let best = odds.iter().enumerate().max_by(|left, right| left.1.total_cmp(right.1));
+        best.map_or(0, |(place, _)| place)
     };
-    let best = odds.iter().enumerate().max_by(|left, right| left.1.total_cmp(right.1));
-    best.map_or(0, |(place, _)| place)
+    if test != Test::OpenBox {
+        return likeliest(known.at(test, one.state));
+    }
+    let children = &stations.all[number].children;
+    let loose = children.iter().any(|child| told.boxes[*child].ground == GroundRun::LooseBefore);
+    let cable = dwelling.cable_to(one.at);
+    let of = |seen: &GroundSeen| allowing_mistakes(sighting_odds(*seen, cable, one.ground, one.state.wiring, loose));
+    let seen = test.outcomes().iter().map(|outcome| sightings(*outcome).iter().map(of).sum());
+    likeliest(&seen.collect::<Vec<f64>>())
 }
 
 /// What is to be decided about the ground of every run and receptacle, and what each way of acting costs under each
@@ -156,16 +168,16 @@ fn step(policy: &Policy, tests: &[(BoxIndex, Test)]) -> SearchStep {
 }
 
 /// The expected minutes, and how many boxes are opened on average and at most.
-fn counts(policy: &Policy, tests: &[(BoxIndex, Test)], stakes: &Stakes) -> (f64, f64, usize) {
+fn counts(policy: &Policy, tests: &[(BoxIndex, Test)]) -> (f64, f64, usize) {
     match policy {
         Policy::Act { .. } => (0.0, 0.0, 0),
-        Policy::Test { test, then, .. } => {
+        Policy::Test { test, minutes, then, .. } => {
             let (_, test) = tests[*test];
             let opens = usize::from(test == Test::OpenBox);
-            let (mut minutes, mut on_average, mut at_most) = (stakes.minutes(test), 0.0, 0);
+            let (mut minutes, mut on_average, mut at_most) = (*minutes, 0.0, 0);
             on_average += if opens == 1 { 1.0 } else { 0.0 };
             for (_, share, policy) in then {
-                let (of_minutes, of_average, of_most) = counts(policy, tests, stakes);
+                let (of_minutes, of_average, of_most) = counts(policy, tests);
                 minutes += share * of_minutes;
                 on_average += share * of_average;
                 at_most = at_most.max(of_most);

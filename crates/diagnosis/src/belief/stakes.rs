@@ -17,6 +17,9 @@ dwelling::names! {
     }
 }
 
+/// The minutes of a look into a box that has to be opened for the work anyway. Common practice, no source.
+const LOOK: f64 = 2.0;
+
 /// Costs of acting wrongly, in minutes of work or what is worth as much, and the minutes of each test. Common practice, no
 /// source: each may be replaced by what a trade business reckons with.
 #[derive(Clone, Debug, PartialEq)]
@@ -70,10 +73,10 @@ impl Stakes {
         (left * wrong).min(needless * (1.0 - wrong))
     }
 
-    /// The least that acting on a run's ground of these odds, in the order of [`super::GroundRun`], is expected to cost.
-    pub(crate) fn of_run(&self, odds: &[f64; 6]) -> f64 {
+    /// The least that acting on a run's ground is expected to cost that is not connected here, and in the box before, with
+    /// these odds.
+    pub(crate) fn of_broken(&self, here: f64, before: f64) -> f64 {
         let [left, other_box, needless] = self.broken;
-        let (here, before) = (odds[2] + odds[3], odds[4]);
         let sound = 1.0 - here - before;
         let nothing = left * (here + before);
         nothing.min(other_box * before + needless * sound).min(other_box * here + needless * sound)
@@ -83,5 +86,12 @@ impl Stakes {
     #[must_use]
     pub fn minutes(&self, test: Test) -> f64 {
         self.minutes[test as usize]
+    }
+
+    /// The minutes of a test that are not spent anyway, where its box has to be opened for the work with these odds.
+    #[must_use]
+    pub fn minutes_beside_work(&self, test: Test, to_be_opened: f64) -> f64 {
+        let minutes = self.minutes(test);
+        if test == Test::OpenBox { minutes + to_be_opened * (LOOK.min(minutes) - minutes) } else { minutes }
     }
 }

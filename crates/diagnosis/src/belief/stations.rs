@@ -26,7 +26,7 @@ pub(crate) struct Station {
     /// The station that feeds it; none where the panel does, or nobody knows.
     pub(crate) parent: Option<usize>,
     /// The stations that it feeds.
-    pub(crate) children: Vec<usize>,
+    pub(crate) children: Arc<Vec<usize>>,
     /// Whether something can be plugged in here.
     pub(crate) is_receptacle: bool,
     /// The odds of its run's hot conductor, neutral and ground.
@@ -201,7 +201,7 @@ impl Stations {
             match parent {
                 Some(parent) => {
                     all[at].parent = Some(parent);
-                    all[parent].children.push(at);
+                    Arc::make_mut(&mut all[parent].children).push(at);
                 }
                 None => roots.push(at),
             }
@@ -219,7 +219,7 @@ fn station(dwelling: &Dwelling, index: BoxIndex, priors: &Priors, known: &mut Re
         at: index,
         is_receptacle: dwelling.device_box(index).holds.is_receptacle(),
         parent: None,
-        children: Vec::new(),
+        children: Arc::default(),
         hot: priors.hot,
         neutral: priors.neutral,
         ground: priors.ground(cable, dwelling.job.built),

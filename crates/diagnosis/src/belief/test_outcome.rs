@@ -4,7 +4,7 @@ use super::meter_odds::{Draws, Loaded};
 use super::reading_odds::{Pair, each_three, impedances};
 use super::terminals::Slots;
 use super::volt_band::VoltBand;
-use dwelling::GroundSeen;
+use dwelling::{GroundSeen, LoadState, MeterKind, Reading};
 
 dwelling::names! {
     /// A test at one box.
@@ -78,6 +78,22 @@ impl Test {
             Self::ToEarth => &[ReadsRight, Reversed, GroundLive, Dead, Other],
             Self::Impedance => &[LowImpedance, HighImpedance, NoPath],
             Self::OpenBox => &[SeenSound, SeenLoose, SeenCutOff, SeenNone, SeenJumper, Other],
+        }
+    }
+}
+
+impl Test {
+    /// Whether a set of readings is all that the test asks for.
+    pub(crate) fn is_made_by(self, reading: &Reading) -> bool {
+        let draws = matches!(reading.meter, Some(MeterKind::LowImpedance | MeterKind::TestLamp));
+        let pairs = [reading.hot_neutral, reading.hot_ground, reading.neutral_ground].iter().all(Option::is_some);
+        let to_earth = [reading.hot_earth, reading.neutral_earth, reading.ground_earth].iter().all(Option::is_some);
+        match self {
+            Self::Pairs => draws && pairs && reading.load == Some(LoadState::None),
+            Self::UnderLoad => draws && pairs && reading.load == Some(LoadState::Heavy),
+            Self::ToEarth => draws && to_earth,
+            Self::Impedance => reading.ground_impedance.is_some(),
+            Self::OpenBox => false,
         }
     }
 }

@@ -117,7 +117,7 @@ fn step<O: Over>(stations: &Stations, number: usize, steps: &[Arc<Step>]) -> Ste
     }
     let mut beyond = Vec::with_capacity(1 + station.children.len());
     beyond.push([none, NEVER]);
-    for child in &station.children {
+    for child in station.children.iter() {
         if let Some(last) = beyond.last() {
             let next = together::<O>(last, &steps[*child].through, station.sight.is_some());
             beyond.push(next);
@@ -143,7 +143,7 @@ fn rescale(through: &mut [Likely; 2]) -> f64 {
 }
 
 /// What comes from the runs beyond so far, together with one more run.
-fn together<O: Over>(so_far: &[Likely; 2], more: &[Likely; 2], seen: bool) -> [Likely; 2] {
+pub(crate) fn together<O: Over>(so_far: &[Likely; 2], more: &[Likely; 2], seen: bool) -> [Likely; 2] {
     if !seen {
         return [both::<O>(&so_far[0], &either::<O>(&more[0], &more[1])), NEVER];
     }
@@ -162,7 +162,7 @@ pub(crate) fn either<O: Over>(one: &Likely, other: &Likely) -> Likely {
 }
 
 /// Two together: a jumper is met where either meets it.
-fn both<O: Over>(one: &Likely, other: &Likely) -> Likely {
+pub(crate) fn both<O: Over>(one: &Likely, other: &Likely) -> Likely {
     let mut result = NEVER;
     for ground in SINGLE {
         for path in 0..PATHS {
@@ -187,6 +187,9 @@ fn here<O: Over>(station: &Station, beyond: &[Likely; 2]) -> Vec<Likely> {
     let runs = if by_run { RUNS } else { 1 };
     let mut result = vec![NEVER; runs];
     for (run, result) in result.iter_mut().enumerate() {
+        if by_run && station.ground[run] <= 0.0 {
+            continue;
+        }
         for (loose, beyond) in beyond.iter().enumerate().take(station.loose_matters()) {
             add_here::<O>(station, run, loose, beyond, result);
         }
