@@ -6,7 +6,7 @@ use crate::chance::Chance;
 use crate::instrument::{Instrument, On, PlugInTester, solved};
 use crate::layout::Layout;
 use crate::truth::BoxTruth;
-use diagnosis::belief::{GroundRun, Hangs, MISSEEN, MISTAKEN, Slot, Wiring, sighting_odds, slots};
+use diagnosis::belief::{GroundRun, Hangs, MISSEEN, MISTAKEN, Slot, Test, Wiring, sighting_odds, slots};
 use dwelling::{BoxIndex, Dwelling, Feed, GroundSeen, LoadState, MeterKind, Reading, TesterVerdict};
 use electrical::network::{NetworkError, Opening, Wire};
 use electrical::{Ohms, Volts};
@@ -59,6 +59,61 @@ pub(crate) fn visit(
     chance: &mut Chance,
 ) -> Result<(), NetworkError> {
     let surveyor = Surveyor::any(chance);
+    visit_as(surveyor, dwelling, layout, truth, chance)
+}
+
+/// Reads a dwelling before anything is opened: a plug-in tester or three pairs at most openings, and nothing else.
+pub(crate) fn first_visit(
+    dwelling: &mut Dwelling,
+    layout: &Layout,
+    truth: &[BoxTruth],
+    chance: &mut Chance,
+) -> Result<(), NetworkError> {
+    let by_tester = chance.happens(0.5);
+    let often = chance.between(0.7, 1.0);
+    let surveyor = Surveyor {
+        tests: if by_tester { often } else { 0.0 },
+        reads: if by_tester { 0.0 } else { often },
+        loads: 0.0,
+        reads_to_earth: 0.0,
+        measures_ground: 0.0,
+        opens: 0.0,
+        ..Surveyor::any(chance)
+    };
+    visit_as(surveyor, dwelling, layout, truth, chance)
+}
+
+/// Makes a test that reads, with an instrument of low impedance, and writes down everything that belongs to it.
+pub(crate) fn tested_at(
+    layout: &Layout,
+    truth: &[BoxTruth],
+    number: usize,
+    test: Test,
+    chance: &mut Chance,
+) -> Result<Reading, NetworkError> {
+    let surveyor = Surveyor {
+        instrument: Instrument::low_impedance(chance),
+        kind: MeterKind::LowImpedance,
+        writes_kind: true,
+        writes_load: true,
+        ..Surveyor::any(chance)
+    };
+    let site = Site { layout, truth, number, takes_tester: true };
+    match test {
+        Test::UnderLoad => read(&surveyor, site, LoadState::Heavy, true, chance),
+        Test::ToEarth => read_to_earth(&surveyor, site, chance),
+        Test::Impedance => measured(site, chance),
+        Test::Pairs | Test::OpenBox => read(&surveyor, site, LoadState::None, true, chance),
+    }
+}
+
+fn visit_as(
+    surveyor: Surveyor,
+    dwelling: &mut Dwelling,
+    layout: &Layout,
+    truth: &[BoxTruth],
+    chance: &mut Chance,
+) -> Result<(), NetworkError> {
     for number in 0..truth.len() {
         let device_box = &dwelling.boxes[number];
         let mut found = Vec::new();
@@ -220,7 +275,8 @@ pub(crate) fn ground_ohms(layout: &Layout, at: Opening) -> Result<f64, NetworkEr
     Ok(solved.solution().impedance_between(ground, panel).magnitude())
 }
 
-fn sighted(dwelling: &Dwelling, truth: &[BoxTruth], number: usize, chance: &mut Chance) -> GroundSeen {
+/// What is seen in an opened box, and now and then written down wrongly.
+pub(crate) fn sighted(dwelling: &Dwelling, truth: &[BoxTruth], number: usize, chance: &mut Chance) -> GroundSeen {
     let fed_from_here = |other: usize| dwelling.boxes[other].fed_by == Some(Feed::Box(BoxIndex(number)));
     let loose_beyond =
         (0..truth.len()).any(|other| fed_from_here(other) && truth[other].ground == GroundRun::LooseBefore);

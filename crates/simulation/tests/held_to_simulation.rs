@@ -1,7 +1,7 @@
 //! The odds of readings and what is concluded from them, held against simulated houses.
 
-use diagnosis::belief::{Draws, Floats, Hangs, Loaded, Priors, pair, places};
-use simulation::{BINS, Calibration, Counts, Key, Size, count, house};
+use diagnosis::belief::{Draws, Floats, Hangs, Loaded, Priors, Stakes, pair, places};
+use simulation::{BINS, Calibration, Counts, Fault, Key, Searched, Size, count, house, searched};
 
 /// What the table has for a key; nothing for what other tables hold.
 fn reckoned(key: Key, draws: Draws, load: Loaded) -> Option<Vec<f64>> {
@@ -60,6 +60,24 @@ fn what_is_said_is_true_as_often_as_it_is_said_to_be() {
     }
     assert!(calibration.grounded > 20, "said to be grounded: {}", calibration.grounded);
     assert_eq!(calibration.false_grounds_without, 0);
+}
+
+/// Over the lengths and both faults together, as the example `search` counts them; a single row of so few circuits says
+/// nothing.
+#[test]
+fn searches_open_at_most_half_the_boxes_together_that_walking_from_the_panel_does() {
+    let (priors, stakes) = (Priors::default(), Stakes::default());
+    let mut found: Vec<Searched> = Vec::new();
+    for fault in [Fault::Interrupted, Fault::Jumper] {
+        for boxes in [4, 6, 9, 12] {
+            found.extend((30_000..30_003).filter_map(|seed| searched(seed, fault, boxes, &priors, &stakes)));
+        }
+    }
+    assert_eq!(found.len(), 24, "every search ends");
+    let walked: usize = found.iter().map(|one| one.walked).sum();
+    let opened: usize = found.iter().map(|one| one.opened).sum();
+    assert!(2 * opened <= walked, "{opened} opened, {walked} by walking");
+    assert!(found.iter().all(|one| one.opened <= one.boxes));
 }
 
 #[test]
