@@ -59,6 +59,35 @@ pub struct DeviceBox {
 }
 
 impl DeviceBox {
+    /// A box of this name that holds this, of which nothing else is known.
+    #[must_use]
+    pub fn named(id: impl Into<String>, room: RoomIndex, holds: Holding) -> Self {
+        Self {
+            id: id.into(),
+            room,
+            circuit: None,
+            fed_by: None,
+            feed_assumed: false,
+            run: Run::default(),
+            at: None,
+            height: None,
+            body: Body::default(),
+            holds,
+            cables_in_box: None,
+            found: Vec::new(),
+            serves: Vec::new(),
+            want: Want::Leave,
+            countertop: None,
+            sink: None,
+            tub: None,
+            wetness: None,
+            dedicated_space: None,
+            readily_accessible: None,
+            do_not_disturb: false,
+            note: None,
+        }
+    }
+
     /// What feeds it, where somebody knows; an assumed feed is none.
     #[must_use]
     pub fn known_feed(&self) -> Option<Feed> {

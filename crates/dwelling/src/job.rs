@@ -28,6 +28,24 @@ pub struct Job {
     pub amendments: Option<String>,
 }
 
+impl Job {
+    /// A job of this name, of which nothing else is known.
+    #[must_use]
+    pub const fn named(name: String) -> Self {
+        Self {
+            name,
+            built: None,
+            dwelling_use: None,
+            edition: None,
+            place: None,
+            permit_day: None,
+            outlets_behind_one_device: None,
+            leakage_percent: None,
+            amendments: None,
+        }
+    }
+}
+
 names! {
     /// The kind of dwelling.
     DwellingUse {

@@ -30,6 +30,24 @@ pub struct Panel {
     pub at: Option<Point>,
 }
 
+impl Panel {
+    /// A panel of this name, of which nothing else is known.
+    #[must_use]
+    pub fn named(id: impl Into<String>) -> Self {
+        Self {
+            id: id.into(),
+            overcurrent: None,
+            made_for_it: None,
+            service: None,
+            ground_bar: None,
+            room_beside: None,
+            fault_current: None,
+            room: None,
+            at: None,
+        }
+    }
+}
+
 names! {
     /// What opens a circuit on overcurrent.
     Overcurrent {
@@ -97,4 +115,21 @@ pub struct Circuit {
     pub metal: ConductorMetal,
     /// The other circuit of a multiwire set, which shares this one's neutral.
     pub shares_neutral_with: Option<CircuitIndex>,
+}
+
+impl Circuit {
+    /// A circuit of this name, of copper and in this wiring method, of which nothing else is known.
+    #[must_use]
+    pub fn named(id: impl Into<String>, panel: PanelIndex, cable: CableKind) -> Self {
+        Self {
+            id: id.into(),
+            panel,
+            breaker: None,
+            fitted: None,
+            cable,
+            gauge: None,
+            metal: ConductorMetal::Copper,
+            shares_neutral_with: None,
+        }
+    }
 }

@@ -41,6 +41,27 @@ pub struct Room {
     pub fire_blocks: Option<bool>,
 }
 
+impl Room {
+    /// A room of this name and use, of which nothing else is known.
+    #[must_use]
+    pub fn named(id: impl Into<String>, room_use: RoomUse) -> Self {
+        Self {
+            id: id.into(),
+            title: None,
+            room_use,
+            floor: None,
+            outline: Vec::new(),
+            wall_breaks: None,
+            above: None,
+            below: None,
+            ceiling: None,
+            walls: None,
+            insulated: None,
+            fire_blocks: None,
+        }
+    }
+}
+
 names! {
     /// What the walls of a room are finished with.
     WallFinish {

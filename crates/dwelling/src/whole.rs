@@ -34,6 +34,21 @@ pub struct Dwelling {
 }
 
 impl Dwelling {
+    /// A dwelling of which nothing is known but its job.
+    #[must_use]
+    pub const fn of(job: Job) -> Self {
+        Self {
+            job,
+            panels: Vec::new(),
+            circuits: Vec::new(),
+            rooms: Vec::new(),
+            boxes: Vec::new(),
+            sources: Vec::new(),
+            routes: Vec::new(),
+            dead_when: Vec::new(),
+        }
+    }
+
     /// The box at this index.
     #[must_use]
     pub fn device_box(&self, index: BoxIndex) -> &DeviceBox {

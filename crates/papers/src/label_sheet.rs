@@ -155,6 +155,7 @@ mod tests {
         assert!(refused(LabelSheet { label: (2.0, 2.0), ..usual }).contains("quarter"));
     }
 
+    /// By hand: 72 points to the inch, 2.625 × 72 = 189.
     #[test]
     fn lengths_and_counts_are_read_as_they_are_written() {
         assert_eq!(two_lengths("2.625x1in"), Ok((189.0, 72.0)));

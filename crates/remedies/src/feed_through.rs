@@ -37,17 +37,7 @@ mod tests {
     use super::*;
 
     fn job(leakage_percent: Option<u32>) -> Job {
-        Job {
-            name: String::new(),
-            built: None,
-            dwelling_use: None,
-            edition: None,
-            place: None,
-            permit_day: None,
-            outlets_behind_one_device: None,
-            leakage_percent,
-            amendments: None,
-        }
+        Job { leakage_percent, ..Job::named(String::new()) }
     }
 
     /// By hand: all of 4 mA, less the least that can be told, is 3999 µA; three quarters are 3000, less 1.

@@ -130,7 +130,10 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
             let index = box_named(&dwelling, id)?;
             options_of_box(&Facts::gather(&dwelling, code), index)
         }
-        _ => options_answer(&opening(args), &settle(&args.code, &no_job(), Path::new(""), args.json)?.code),
+        _ => options_answer(
+            &opening(args),
+            &settle(&args.code, &Job::named(String::new()), Path::new(""), args.json)?.code,
+        ),
     };
     if args.json {
         write_json(&answer)?
@@ -138,21 +141,6 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
         write_text(&page::options::render(&answer))?
     }
     Ok(exit_code(!answer.not_checked))
-}
-
-/// The job of an opening of which only flags speak.
-fn no_job() -> Job {
-    Job {
-        name: String::new(),
-        built: None,
-        dwelling_use: None,
-        edition: None,
-        place: None,
-        permit_day: None,
-        outlets_behind_one_device: None,
-        leakage_percent: None,
-        amendments: None,
-    }
 }
 
 fn opening(args: &Args) -> Opening {

@@ -66,6 +66,7 @@ fn the_frontier_has_every_plan_that_no_other_beats() {
     assert_eq!(points, [(168_042, 1), (172_355, 0), (205_557, 3), (209_870, 2)]);
 }
 
+/// By hand: the second offer opens no wall, 1,680.42 + 43.13 = 1,723.55.
 #[test]
 fn an_offer_that_is_picked_is_the_plan() {
     let first = planned(&[]).json();
@@ -109,6 +110,7 @@ fn offers_keep_to_what_was_laid_down() {
     assert_eq!(list(&plan, "/offers/offers").len(), 2);
 }
 
+/// By hand: 1,680.42 + 43.13 = 1,723.55; 1,680.42 + 375.15 = 2,055.57; 2,055.57 − 1,723.55 = 332.02.
 #[test]
 fn the_page_puts_the_offers_side_by_side_and_no_weight_looks_like_money() {
     let page = by_its_rows::of("plan", &["--offers"]).out;

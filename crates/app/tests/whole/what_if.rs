@@ -28,7 +28,7 @@ fn what_is_not_known_and_could_change_the_plan_tells_by_how_much() {
     assert_eq!(list(answer, "/unknowns").len(), 1);
 }
 
-/// The same value written into the survey makes the plan that was told beforehand.
+/// By hand: the same value written into the survey makes the plan that was told beforehand, 1,680.42 + 12.14.
 #[test]
 fn the_survey_with_the_value_written_in_costs_what_was_told() {
     let survey = by_its_rows::survey();

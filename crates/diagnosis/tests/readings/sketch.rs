@@ -2,10 +2,10 @@
 
 use diagnosis::{Certainty, Condition, Diagnosis, Finding, diagnose};
 use dwelling::{
-    Body, BoxIndex, CableKind, Circuit, CircuitIndex, DeviceBox, Dwelling, Feed, GroundFact, GroundSeen, Holding, Job,
-    LoadState, MeterKind, Overcurrent, Panel, PanelIndex, Reading, Room, RoomIndex, RoomUse, Run, TesterVerdict, Want,
+    BoxIndex, CableKind, Circuit, CircuitIndex, DeviceBox, Dwelling, Feed, GroundFact, GroundSeen, Holding, Job,
+    LoadState, MeterKind, Overcurrent, Panel, PanelIndex, Reading, Room, RoomIndex, RoomUse, TesterVerdict,
 };
-use electrical::{Amperes, ConductorMetal, Volts};
+use electrical::{Amperes, Volts};
 
 /// A dwelling being sketched.
 pub struct Sketch {
@@ -15,52 +15,11 @@ pub struct Sketch {
 impl Sketch {
     /// A dwelling with one circuit of this wiring method, in a panel with breakers and a ground bar.
     pub fn wired_in(cable: CableKind) -> Self {
-        let panel = Panel {
-            id: "panel".into(),
-            overcurrent: Some(Overcurrent::Breakers),
-            made_for_it: None,
-            ground_bar: Some(true),
-            service: None,
-            room_beside: None,
-            fault_current: None,
-            room: None,
-            at: None,
-        };
-        let room = Room {
-            id: "room".into(),
-            title: None,
-            room_use: RoomUse::Bedroom,
-            floor: None,
-            outline: vec![],
-            wall_breaks: None,
-            above: None,
-            below: None,
-            ceiling: None,
-            walls: None,
-            insulated: None,
-            fire_blocks: None,
-        };
-        let job = Job {
-            name: "sketch".into(),
-            built: None,
-            dwelling_use: None,
-            edition: None,
-            place: None,
-            permit_day: None,
-            outlets_behind_one_device: None,
-            leakage_percent: None,
-            amendments: None,
-        };
-        let dwelling = Dwelling {
-            job,
-            panels: vec![panel],
-            circuits: vec![circuit("1", cable)],
-            rooms: vec![room],
-            boxes: vec![],
-            sources: vec![],
-            routes: vec![],
-            dead_when: vec![],
-        };
+        let mut dwelling = Dwelling::of(Job::named("sketch".into()));
+        let named = Panel::named("panel");
+        dwelling.panels.push(Panel { overcurrent: Some(Overcurrent::Breakers), ground_bar: Some(true), ..named });
+        dwelling.rooms.push(Room::named("room", RoomUse::Bedroom));
+        dwelling.circuits.push(circuit("1", cable));
         Self { dwelling }
     }
 
@@ -144,43 +103,12 @@ impl Diagnosed {
 }
 
 fn circuit(id: &str, cable: CableKind) -> Circuit {
-    Circuit {
-        id: id.into(),
-        panel: PanelIndex(0),
-        breaker: Some(Amperes::new(15)),
-        fitted: None,
-        cable,
-        gauge: None,
-        metal: ConductorMetal::Copper,
-        shares_neutral_with: None,
-    }
+    Circuit { breaker: Some(Amperes::new(15)), ..Circuit::named(id, PanelIndex(0), cable) }
 }
 
 fn device_box(id: &str, fed_by: Feed, found: Vec<Reading>) -> DeviceBox {
-    DeviceBox {
-        id: id.into(),
-        room: RoomIndex(0),
-        circuit: Some(CircuitIndex(0)),
-        fed_by: Some(fed_by),
-        feed_assumed: false,
-        run: Run::default(),
-        at: None,
-        height: None,
-        body: Body::default(),
-        holds: Holding::ThreeSlot,
-        cables_in_box: None,
-        found,
-        serves: vec![],
-        want: Want::Leave,
-        countertop: None,
-        sink: None,
-        tub: None,
-        wetness: None,
-        dedicated_space: None,
-        readily_accessible: None,
-        do_not_disturb: false,
-        note: None,
-    }
+    let named = DeviceBox::named(id, RoomIndex(0), Holding::ThreeSlot);
+    DeviceBox { circuit: Some(CircuitIndex(0)), fed_by: Some(fed_by), found, ..named }
 }
 
 fn volts(volts: f64) -> Option<Volts> {

@@ -70,6 +70,7 @@ fn boxes_come_in_the_order_of_the_rooms() {
     });
 }
 
+/// By hand: two runs of 12 AWG with two wires each, 4 × 2.25; the device 2 × 2.25; the clamps 2.25: 15.75 in³.
 #[test]
 fn a_protective_receptacle_is_connected_by_line_and_load() {
     with_example("bungalow", |job| {

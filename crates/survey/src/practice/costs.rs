@@ -25,77 +25,60 @@ pub(super) static COST: Shape = Shape {
     ],
 };
 
-static GROUNDED: Shape = Shape {
-    title: "[cost-of-being-wrong.grounded]",
-    name: "cost-of-being-wrong-grounded",
-    meaning: "The ground of the opening is in truth grounded: a sound path to the panel.",
-    fields: &[
-        field!(may "rely", FieldKind::Minutes(0.0, DEAREST), "to rely on it", "0"),
-        field!(may "mend", FieldKind::Minutes(0.0, DEAREST), "to look for where its conductor is not sound, and mend that", "30"),
-        field!(may "do-without", FieldKind::Minutes(0.0, DEAREST), "to take it that there is none: protect and mark, or bring one", "90"),
-        field!(may "disarm", FieldKind::Minutes(0.0, DEAREST), "to take out what joins it to a circuit conductor", "30"),
-    ],
-};
+/// What each way of acting costs where the ground of an opening is in truth such: the shipped figures as examples, in the order
+/// of `diagnosis::belief::GroundWork`.
+macro_rules! by_truth {
+    ($name:ident, $key:literal, $meaning:literal, [$rely:literal, $mend:literal, $do_without:literal, $disarm:literal]) => {
+        static $name: Shape = Shape {
+            title: concat!("[cost-of-being-wrong.", $key, "]"),
+            name: concat!("cost-of-being-wrong-", $key),
+            meaning: $meaning,
+            fields: &[
+                field!(may "rely", FieldKind::Minutes(0.0, DEAREST), "to rely on it", $rely),
+                field!(may "mend", FieldKind::Minutes(0.0, DEAREST), "to look for where its conductor is not sound, and mend that", $mend),
+                field!(may "do-without", FieldKind::Minutes(0.0, DEAREST), "to take it that there is none: protect and mark, or bring one", $do_without),
+                field!(may "disarm", FieldKind::Minutes(0.0, DEAREST), "to take out what joins it to a circuit conductor", $disarm),
+            ],
+        };
+    };
+}
 
-static POOR: Shape = Shape {
-    title: "[cost-of-being-wrong.poor]",
-    name: "cost-of-being-wrong-poor",
-    meaning: "The ground of the opening is in truth poor: a path to the panel of high resistance.",
-    fields: &[
-        field!(may "rely", FieldKind::Minutes(0.0, DEAREST), "to rely on it", "600"),
-        field!(may "mend", FieldKind::Minutes(0.0, DEAREST), "to look for where its conductor is not sound, and mend that", "0"),
-        field!(may "do-without", FieldKind::Minutes(0.0, DEAREST), "to take it that there is none: protect and mark, or bring one", "120"),
-        field!(may "disarm", FieldKind::Minutes(0.0, DEAREST), "to take out what joins it to a circuit conductor", "30"),
-    ],
-};
-
-static INTERRUPTED: Shape = Shape {
-    title: "[cost-of-being-wrong.interrupted]",
-    name: "cost-of-being-wrong-interrupted",
-    meaning: "The ground of the opening is in truth interrupted: a conductor lies all the way from the panel, and is not connected somewhere.",
-    fields: &[
-        field!(may "rely", FieldKind::Minutes(0.0, DEAREST), "to rely on it", "1500"),
-        field!(may "mend", FieldKind::Minutes(0.0, DEAREST), "to look for where its conductor is not sound, and mend that", "0"),
-        field!(may "do-without", FieldKind::Minutes(0.0, DEAREST), "to take it that there is none: protect and mark, or bring one", "120"),
-        field!(may "disarm", FieldKind::Minutes(0.0, DEAREST), "to take out what joins it to a circuit conductor", "30"),
-    ],
-};
-
-static MISSING: Shape = Shape {
-    title: "[cost-of-being-wrong.missing]",
-    name: "cost-of-being-wrong-missing",
-    meaning: "The ground of the opening is in truth missing: somewhere on the way to the panel there is no conductor.",
-    fields: &[
-        field!(may "rely", FieldKind::Minutes(0.0, DEAREST), "to rely on it", "1500"),
-        field!(may "mend", FieldKind::Minutes(0.0, DEAREST), "to look for where its conductor is not sound, and mend that", "45"),
-        field!(may "do-without", FieldKind::Minutes(0.0, DEAREST), "to take it that there is none: protect and mark, or bring one", "0"),
-        field!(may "disarm", FieldKind::Minutes(0.0, DEAREST), "to take out what joins it to a circuit conductor", "30"),
-    ],
-};
-
-static FALSE: Shape = Shape {
-    title: "[cost-of-being-wrong.false]",
-    name: "cost-of-being-wrong-false",
-    meaning: "The ground of the opening is in truth false: it is on the neutral, and on no path of its own.",
-    fields: &[
-        field!(may "rely", FieldKind::Minutes(0.0, DEAREST), "to rely on it", "3000"),
-        field!(may "mend", FieldKind::Minutes(0.0, DEAREST), "to look for where its conductor is not sound, and mend that", "3000"),
-        field!(may "do-without", FieldKind::Minutes(0.0, DEAREST), "to take it that there is none: protect and mark, or bring one", "3000"),
-        field!(may "disarm", FieldKind::Minutes(0.0, DEAREST), "to take out what joins it to a circuit conductor", "0"),
-    ],
-};
-
-static LIVE: Shape = Shape {
-    title: "[cost-of-being-wrong.live]",
-    name: "cost-of-being-wrong-live",
-    meaning: "The ground of the opening is in truth live: it is on the hot conductor.",
-    fields: &[
-        field!(may "rely", FieldKind::Minutes(0.0, DEAREST), "to rely on it", "10000"),
-        field!(may "mend", FieldKind::Minutes(0.0, DEAREST), "to look for where its conductor is not sound, and mend that", "10000"),
-        field!(may "do-without", FieldKind::Minutes(0.0, DEAREST), "to take it that there is none: protect and mark, or bring one", "10000"),
-        field!(may "disarm", FieldKind::Minutes(0.0, DEAREST), "to take out what joins it to a circuit conductor", "0"),
-    ],
-};
+by_truth!(
+    GROUNDED,
+    "grounded",
+    "The ground of the opening is in truth grounded: a sound path to the panel.",
+    ["0", "30", "90", "30"]
+);
+by_truth!(
+    POOR,
+    "poor",
+    "The ground of the opening is in truth poor: a path to the panel of high resistance.",
+    ["600", "0", "120", "30"]
+);
+by_truth!(
+    INTERRUPTED,
+    "interrupted",
+    "The ground of the opening is in truth interrupted: a conductor lies all the way from the panel, and is not connected somewhere.",
+    ["1500", "0", "120", "30"]
+);
+by_truth!(
+    MISSING,
+    "missing",
+    "The ground of the opening is in truth missing: somewhere on the way to the panel there is no conductor.",
+    ["1500", "45", "0", "30"]
+);
+by_truth!(
+    FALSE,
+    "false",
+    "The ground of the opening is in truth false: it is on the neutral, and on no path of its own.",
+    ["3000", "3000", "3000", "0"]
+);
+by_truth!(
+    LIVE,
+    "live",
+    "The ground of the opening is in truth live: it is on the hot conductor.",
+    ["10000", "10000", "10000", "0"]
+);
 
 static POLARITY: Shape = Shape {
     title: "[cost-of-being-wrong.polarity]",

@@ -37,21 +37,6 @@ pub(crate) enum PlanUnit {
     Metres,
 }
 
-/// The job of a file that says nothing of it.
-pub(crate) const fn unnamed() -> Job {
-    Job {
-        name: String::new(),
-        built: None,
-        dwelling_use: None,
-        edition: None,
-        place: None,
-        permit_day: None,
-        outlets_behind_one_device: None,
-        leakage_percent: None,
-        amendments: None,
-    }
-}
-
 pub(crate) fn read(notes: &mut Notes, row: &Row<'_>) -> (Job, PlanUnit) {
     let built = row.whole(notes, "built");
     if let Some(year) = built.filter(|year| !BUILT.contains(year)) {

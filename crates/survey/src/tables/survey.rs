@@ -8,7 +8,7 @@ use crate::row::Row;
 use crate::shape::{FieldKind, Shape, field};
 use crate::tables::{circuit, dead_when, device_box, job, panel, room, route, source};
 use crate::value::Table;
-use dwelling::Dwelling;
+use dwelling::{Dwelling, Job};
 
 /// The number of the survey format that is read.
 pub(crate) const FORMAT: i128 = 1;
@@ -56,7 +56,7 @@ pub(crate) fn read<'a>(notes: &mut Notes, table: &'a Table, start: Span) -> (Dwe
         None => {}
     }
     let job_row = if table.entry("job").is_some() { row.inner(notes, "job") } else { None };
-    let (job, units) = job_row.map_or((job::unnamed(), job::PlanUnit::Feet), |row| job::read(notes, &row));
+    let (job, units) = job_row.map_or((Job::named(String::new()), job::PlanUnit::Feet), |row| job::read(notes, &row));
     let panels = row.inners(notes, "panel");
     let circuits = row.inners(notes, "circuit");
     let rooms = row.inners(notes, "room");
