@@ -3,6 +3,7 @@
 
 mod ascent;
 mod bound;
+mod branching;
 pub mod certificate;
 mod checker;
 mod compiled_tree;

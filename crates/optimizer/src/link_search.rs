@@ -2,14 +2,12 @@
 
 use crate::ascent::Preference;
 use crate::bound::{Bound, Bounder};
+use crate::branching::{Branching, MOST_TRIED, OpenNode, Proposed, group_to_branch, strongest, ways_told};
 use crate::link_state::{LinkState, Status};
 use crate::part::Part;
 use crate::primal::{Feeding, bettered, flipped, lengths, priced, rounded};
 use crate::raised::Raised;
 use crate::weight::{IMPOSSIBLE, Weight};
-
-/// So many groups are tried before one is branched on.
-const MOST_TRIED: usize = 6;
 
 /// What the search of a part found.
 #[derive(Debug)]
@@ -20,13 +18,6 @@ pub(crate) struct Found {
     pub bound: Weight,
     /// The nodes of the search tree looked at.
     pub nodes: u64,
-}
-
-/// A node of the search tree that is still to be looked into.
-#[derive(Debug)]
-pub(crate) struct OpenNode {
-    pub state: LinkState,
-    pub bound: Bound,
 }
 
 /// Searches a part, looking at no more nodes than allowed, and at one at least; from a feeding that is known, where one is.
@@ -154,66 +145,14 @@ impl Search<'_> {
     /// The decisions to try, one of which must hold.
     fn ways_to_branch(&mut self, node: &OpenNode) -> Vec<Proposed> {
         let part = self.bounder.part;
-        let state = &node.state;
-        let fed = |arc: &usize| state.status[part.arcs[*arc].head] == Status::Fed(*arc);
-        if let Some(arcs) = part.forced.iter().find(|arcs| !arcs.iter().any(fed)) {
-            return arcs.iter().map(|arc| Proposed::Choose(*arc)).collect();
-        }
-        if let Some(arc) = move_to_branch(part, node) {
-            return vec![Proposed::Choose(arc), Proposed::GiveUp(arc)];
+        if let Some(ways) = ways_told(part, node) {
+            return ways;
         }
         let mut groups = self.groups_not_paid_for(node);
         if groups.is_empty() {
             groups.extend(group_to_branch(part, node));
         }
-        let mut best: Option<((Weight, Weight), [Proposed; 2])> = None;
-        for &group in &groups {
-            let Some(pair) = self.pair_at(node, group) else { continue };
-            if groups.len() == 1 {
-                return pair.to_vec();
-            }
-            let [one, other] = pair.map(|decision| self.bound_after(node, decision));
-            match (one < self.best_weight(), other < self.best_weight()) {
-                (true, true) => {}
-                (true, false) => return vec![pair[0]],
-                (false, true) => return vec![pair[1]],
-                (false, false) => return Vec::new(),
-            }
-            let score = (one.min(other), one.max(other));
-            if best.is_none_or(|(other, _)| score > other) {
-                best = Some((score, pair));
-            }
-        }
-        best.map_or_else(Vec::new, |(_, pair)| pair.to_vec())
-    }
-
-    /// What can be decided of a group: whether it is supplied or, where it is, one of its arcs.
-    fn pair_at(&self, node: &OpenNode, group: usize) -> Option<[Proposed; 2]> {
-        let state = &node.state;
-        if state.status[group] == Status::Open {
-            return Some([Proposed::Supply(group, true), Proposed::Supply(group, false)]);
-        }
-        let open = |arc: &usize| state.weight[*arc] < IMPOSSIBLE;
-        let best = self.best.as_ref().map(|(_, best)| best.status[group]);
-        let arc = match best {
-            Some(Status::Fed(arc)) if open(&arc) => arc,
-            _ => {
-                let arcs = self.bounder.part.groups[group].arcs.iter().copied().filter(open);
-                arcs.min_by_key(|arc| node.bound.left[*arc])?
-            }
-        };
-        Some([Proposed::Choose(arc), Proposed::GiveUp(arc)])
-    }
-
-    /// The bound after a decision, no closer than it takes to rank decisions.
-    fn bound_after(&mut self, node: &OpenNode, decision: Proposed) -> Weight {
-        self.nodes += 1;
-        let mut state = node.state.clone();
-        decision.take(self.bounder.part, &mut state);
-        if !state.settle(self.bounder.part) {
-            return IMPOSSIBLE;
-        }
-        self.bounder.bound(&state, self.best_weight(), &self.guide, self.preference).value
+        strongest(self, node, &groups)
     }
 
     /// The undecided groups whose supply the best choice pays more for than the bound does, the most first.
@@ -241,6 +180,28 @@ impl Search<'_> {
         }
         children.sort_by_key(|child| std::cmp::Reverse(child.bound.value));
         stack.append(&mut children);
+    }
+}
+
+impl Branching for Search<'_> {
+    fn part(&self) -> &Part<'_> {
+        self.bounder.part
+    }
+
+    fn enough(&self) -> Weight {
+        self.best_weight()
+    }
+
+    fn likely_arc(&self, group: usize) -> Option<usize> {
+        match self.best.as_ref().map(|(_, best)| best.status[group]) {
+            Some(Status::Fed(arc)) => Some(arc),
+            _ => None,
+        }
+    }
+
+    fn bound_of_settled(&mut self, state: &LinkState) -> Weight {
+        self.nodes += 1;
+        self.bounder.bound(state, self.best_weight(), &self.guide, self.preference).value
     }
 }
 
@@ -284,66 +245,4 @@ impl<'p> Proposer<'p> {
         let node = OpenNode { state: state.clone(), bound: bound.clone() };
         self.search.ways_to_branch(&node).first().copied()
     }
-}
-
-/// A decision of the search.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Proposed {
-    /// The arc is chosen.
-    Choose(usize),
-    /// The arc is not.
-    GiveUp(usize),
-    /// The group is supplied, or not.
-    Supply(usize, bool),
-}
-
-impl Proposed {
-    /// Decides it.
-    pub fn take(self, part: &Part<'_>, state: &mut LinkState) {
-        match self {
-            Self::Choose(arc) => state.status[part.arcs[arc].head] = Status::Fed(arc),
-            Self::GiveUp(arc) => state.weight[arc] = IMPOSSIBLE,
-            Self::Supply(group, true) => state.status[group] = Status::Due,
-            Self::Supply(group, false) => state.status[group] = Status::Off,
-        }
-    }
-}
-
-/// The lightest open link that moves a node of the tree whose bound most depends on one being chosen.
-pub(crate) fn move_to_branch(part: &Part<'_>, node: &OpenNode) -> Option<usize> {
-    let (place, more) = node.bound.unmoved.iter().enumerate().max_by_key(|(_, more)| **more)?;
-    let open = |arc: &&usize| {
-        let (index, arc) = (**arc, &part.arcs[**arc]);
-        node.state.weight[index] < IMPOSSIBLE
-            && arc.moves.is_some_and(|(tree, _)| tree == place)
-            && node.state.status[arc.head] != Status::Fed(index)
-    };
-    let arcs = part.trees[place].arcs.iter().filter(open);
-    arcs.copied().min_by_key(|arc| node.bound.left[*arc]).filter(|_| *more > 0)
-}
-
-/// The undecided group that spoils the bound most: one whose nodes disagree, else one through which a wished supply
-/// would have to come, else one that is wished for, else any.
-pub(crate) fn group_to_branch(part: &Part<'_>, node: &OpenNode) -> Option<usize> {
-    let state = &node.state;
-    let is_undecided = |group: usize| matches!(state.status[group], Status::Open | Status::Due);
-    let undecided = || (0..state.status.len()).filter(|group| is_undecided(*group));
-    let weight = |group: &usize| state.least_into(part, *group);
-    let is_open = |group: usize| state.status[group] == Status::Open;
-    let wish = |group: usize| node.bound.wishes[group];
-    let torn = undecided()
-        .filter(|group| is_open(*group) && wish(*group).wanting > 0 && wish(*group).wanting < wish(*group).nodes);
-    if let Some(group) = torn.max_by_key(weight) {
-        return Some(group);
-    }
-    let wanted = |group: usize| !is_open(group) || wish(group).wanting > 0;
-    let through = undecided()
-        .filter(|group| wanted(*group))
-        .filter_map(|group| part.arcs[state.best_into(part, group)?].tail)
-        .filter(|tail| is_open(*tail) && wish(*tail).wanting == 0);
-    through
-        .max_by_key(weight)
-        .or_else(|| undecided().find(|group| state.status[*group] == Status::Due))
-        .or_else(|| undecided().filter(|group| wish(*group).wanting > 0).max_by_key(weight))
-        .or_else(|| undecided().max_by_key(weight))
 }

@@ -1,16 +1,14 @@
 //! Branch and bound within one corner: the cheapest with at most so many openings and at least so much worth.
 
 use crate::ascent::Preference;
+use crate::branching::{Branching, MOST_TRIED, OpenNode, Proposed, group_to_branch, strongest, ways_told};
 use crate::frontier::corners::{Corner, Corners};
 use crate::frontier::points::{Point, PointMaker};
 use crate::frontier::priced_part::PricedPart;
-use crate::link_search::{OpenNode, Proposed, group_to_branch, move_to_branch};
 use crate::link_state::{LinkState, Status};
+use crate::part::Part;
 use crate::primal::{Feeding, lengths, priced, rounded};
 use crate::weight::{IMPOSSIBLE, Weight};
-
-/// So many groups are tried before one is branched on.
-const MOST_TRIED: usize = 6;
 
 /// The search of a corner.
 pub(super) struct CornerSearch<'s, 'c, 'm> {
@@ -124,66 +122,41 @@ impl<'s, 'c, 'm> CornerSearch<'s, 'c, 'm> {
     /// The decisions to try, one of which must hold.
     fn ways_to_branch(&mut self, node: &OpenNode, fractions: &[f64]) -> Vec<Proposed> {
         let part = self.priced.bounder.part;
-        let state = &node.state;
-        let fed = |arc: &usize| state.status[part.arcs[*arc].head] == Status::Fed(*arc);
-        if let Some(arcs) = part.forced.iter().find(|arcs| !arcs.iter().any(fed)) {
-            return arcs.iter().map(|arc| Proposed::Choose(*arc)).collect();
-        }
-        if let Some(arc) = move_to_branch(part, node) {
-            return vec![Proposed::Choose(arc), Proposed::GiveUp(arc)];
+        if let Some(ways) = ways_told(part, node) {
+            return ways;
         }
         let torn = |group: &usize| (fractions[*group] - 0.5).abs();
-        let mut groups: Vec<usize> = (0..state.status.len())
-            .filter(|group| state.status[*group] == Status::Open && torn(group) < 0.499)
-            .collect();
+        let status = &node.state.status;
+        let mut groups: Vec<usize> =
+            (0..status.len()).filter(|group| status[*group] == Status::Open && torn(group) < 0.499).collect();
         groups.sort_by(|one, other| torn(one).total_cmp(&torn(other)));
         groups.truncate(MOST_TRIED);
         if groups.is_empty() {
             groups.extend(group_to_branch(part, node));
         }
-        let mut best: Option<((Weight, Weight), [Proposed; 2])> = None;
-        for &group in &groups {
-            let Some(pair) = self.pair_at(node, group) else { continue };
-            if groups.len() == 1 {
-                return pair.to_vec();
-            }
-            let [one, other] = pair.map(|decision| self.bound_after(node, decision));
-            let enough = self.priced.enough(&self.corner);
-            match (one < enough, other < enough) {
-                (true, true) => {}
-                (true, false) => return vec![pair[0]],
-                (false, true) => return vec![pair[1]],
-                (false, false) => return Vec::new(),
-            }
-            let score = (one.min(other), one.max(other));
-            if best.is_none_or(|(other, _)| score > other) {
-                best = Some((score, pair));
-            }
-        }
-        best.map_or_else(Vec::new, |(_, pair)| pair.to_vec())
+        strongest(self, node, &groups)
+    }
+}
+
+impl Branching for CornerSearch<'_, '_, '_> {
+    fn part(&self) -> &Part<'_> {
+        self.priced.bounder.part
     }
 
-    /// What can be decided of a group: whether it is supplied or, where it is, one of its arcs.
-    fn pair_at(&self, node: &OpenNode, group: usize) -> Option<[Proposed; 2]> {
-        if node.state.status[group] == Status::Open {
-            return Some([Proposed::Supply(group, true), Proposed::Supply(group, false)]);
-        }
-        let arcs = self.priced.bounder.part.groups[group].arcs.iter().copied();
-        let open = arcs.filter(|arc| node.state.weight[*arc] < IMPOSSIBLE);
-        let arc = open.min_by_key(|arc| node.bound.left[*arc])?;
-        Some([Proposed::Choose(arc), Proposed::GiveUp(arc)])
+    fn enough(&self) -> Weight {
+        self.priced.enough(&self.corner)
     }
 
-    /// The bound after a decision, no closer than it takes to rank decisions.
-    fn bound_after(&mut self, node: &OpenNode, decision: Proposed) -> Weight {
+    fn likely_arc(&self, _group: usize) -> Option<usize> {
+        None
+    }
+
+    fn bound_of_settled(&mut self, state: &LinkState) -> Weight {
         self.nodes += 1;
-        let part = self.priced.bounder.part;
-        let mut state = node.state.clone();
-        decision.take(part, &mut state);
-        if !state.settle(part) || !self.is_within_reach(&state) {
+        if !self.is_within_reach(state) {
             return IMPOSSIBLE;
         }
-        let enough = self.priced.enough(&self.corner);
-        self.priced.bounder.bound(&state, enough, &self.priced.guide, self.priced.preference).value
+        let enough = self.enough();
+        self.priced.bounder.bound(state, enough, &self.priced.guide, self.priced.preference).value
     }
 }
