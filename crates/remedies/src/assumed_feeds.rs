@@ -9,7 +9,7 @@ use optimizer::Marks;
 pub(crate) fn questions(plan: &Planned, at: BoxIndex) -> Vec<String> {
     let dwelling = plan.facts.dwelling;
     let mut list = Vec::new();
-    if let Some((device, assumed)) = protected_over_assumed(plan, at).filter(|_| is_receptacle(plan, at)) {
+    if let Some((device, assumed)) = protected_over_assumed(plan, at).filter(|_| counts_on_protection(plan, at)) {
         let counted: Vec<String> = assumed.iter().map(|of| feed_in_words(plan, *of)).collect();
         list.push(format!(
             "find out the feeding order: the plan counts on {}, so that the device in `{}` protects this opening",
@@ -28,8 +28,8 @@ pub(crate) fn plan_rests_on(plan: &Planned, boxes: &[BoxIndex]) -> bool {
     boxes.iter().any(|at| !questions(plan, *at).is_empty())
 }
 
-fn is_receptacle(plan: &Planned, at: BoxIndex) -> bool {
-    plan.facts.dwelling.device_box(at).holds.is_receptacle()
+fn counts_on_protection(plan: &Planned, at: BoxIndex) -> bool {
+    plan.facts.dwelling.device_box(at).holds.is_receptacle() && plan.chosen(at).needs != Marks::NONE
 }
 
 /// The nearest device whose load side leads to a box, and the boxes of assumed feed on the way, where there are any.

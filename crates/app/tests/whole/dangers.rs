@@ -62,7 +62,7 @@ fn a_breaker_too_large_for_its_conductors_is_told_and_excuses_nothing() {
     assert_eq!(code, 3);
     assert_eq!(plan["status"], "provisional");
     let told = plan["in_the_way"][0].as_str().unwrap();
-    assert!(told.contains("30 A breaker is too large") && told.contains("15 A"), "{told}");
+    assert!(told.contains("30 A breaker or fuse is too large") && told.contains("15 A"), "{told}");
     assert_eq!(plan["openings"][0]["requires"]["afci"]["need"], "required");
 }
 

@@ -248,7 +248,7 @@ fn standing(
     (status, list)
 }
 
-/// Dangers that nothing in the plan removes: found ones that no repair is for, and breakers too large for their conductors.
+/// Dangers that nothing in the plan removes: found ones that no repair is for, and breakers and fuses too large for their conductors.
 fn dangers_left(plan: &Planned) -> Vec<String> {
     let dwelling = plan.facts.dwelling;
     let mut list = Vec::new();
@@ -264,10 +264,16 @@ fn dangers_left(plan: &Planned) -> Vec<String> {
     }
     for at in &plan.facts.sites {
         if let (Some(lawful), Some(breaker)) = (breaker_to_fit(&at.as_found, &plan.facts.code), at.as_found.breaker) {
-            let circuit = dwelling.circuit_of(at.index).map_or("", |circuit| circuit.id.as_str());
+            let Some(circuit) = dwelling.circuit_of(at.index) else { continue };
+            let device = match dwelling.panel(circuit.panel).overcurrent {
+                Some(Overcurrent::Breakers) => "breaker",
+                Some(Overcurrent::Fuses) => "fuse",
+                None => "breaker or fuse",
+            };
             let told = format!(
-                "circuit {circuit}: DANGER, and no work is planned for it: its {breaker} breaker is too large for its \
-                 conductors: fit one of {lawful} first, 240.4(D)"
+                "circuit {}: DANGER, and no work is planned for it: its {breaker} {device} is too large for its \
+                 conductors: fit one of {lawful} first, 240.4(D)",
+                circuit.id
             );
             if !list.contains(&told) {
                 list.push(told);

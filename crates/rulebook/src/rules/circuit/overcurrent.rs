@@ -22,7 +22,7 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     let (Some(breaker), Some(gauge)) = (opening.breaker, opening.gauge) else { return Ok(Vec::new()) };
     let Some(largest) = breaker_too_large(breaker, gauge, opening.metal, code)? else { return Ok(Vec::new()) };
     let caution = format!(
-        "the breaker is {breaker} and the conductors are {gauge}: they may stand behind {} at most",
+        "the breaker or fuse is {breaker} and the conductors are {gauge}: they may stand behind {} at most",
         largest.value
     );
     Ok(vec![Says::Cautions(caution.into()).by(&[largest.cite])])
