@@ -1,5 +1,6 @@
 //! Boxes: the openings of the dwelling, what they are made of, hold and serve.
 
+use crate::after::AfterReading;
 use crate::equipment::Equipment;
 use crate::index::{BoxIndex, CircuitIndex, PanelIndex, RoomIndex};
 use crate::names::names;
@@ -36,6 +37,8 @@ pub struct DeviceBox {
     pub cables_in_box: Option<u32>,
     /// Every set of readings and sightings, in the order taken.
     pub found: Vec<Reading>,
+    /// Every set of readings and sightings after the work, in the order taken.
+    pub after: Vec<AfterReading>,
     /// What is plugged in.
     pub serves: Vec<Equipment>,
     /// What the owner wants here.
@@ -75,6 +78,7 @@ impl DeviceBox {
             holds,
             cables_in_box: None,
             found: Vec::new(),
+            after: Vec::new(),
             serves: Vec::new(),
             want: Want::Leave,
             countertop: None,

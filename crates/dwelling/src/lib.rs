@@ -4,6 +4,7 @@
 
 mod names;
 
+mod after;
 mod contents;
 mod day;
 mod dead_when;
@@ -23,6 +24,9 @@ mod trade_size;
 mod tree;
 mod whole;
 
+pub use after::{
+    AfterReading, BoxSeen, ButtonTest, CircuitAfter, CloseOut, FittedAtPanel, LabelSeen, PanelAfter, Taken,
+};
 pub use contents::{CableInBox, Cables, cables_in_box};
 pub use day::{Day, NotADay};
 pub use dead_when::{DeadWhen, PowerCut};

@@ -1,5 +1,6 @@
 //! Panels and the circuits that start in them.
 
+use crate::after::{CircuitAfter, PanelAfter};
 use crate::index::{CircuitIndex, PanelIndex, RoomIndex};
 use crate::names::names;
 use crate::room::Point;
@@ -28,6 +29,8 @@ pub struct Panel {
     pub room: Option<RoomIndex>,
     /// Where it is on the floor plan.
     pub at: Option<Point>,
+    /// What was seen of it after the work, where somebody looked.
+    pub after: Option<PanelAfter>,
 }
 
 impl Panel {
@@ -44,6 +47,7 @@ impl Panel {
             fault_current: None,
             room: None,
             at: None,
+            after: None,
         }
     }
 }
@@ -115,6 +119,8 @@ pub struct Circuit {
     pub metal: ConductorMetal,
     /// The other circuit of a multiwire set, which shares this one's neutral.
     pub shares_neutral_with: Option<CircuitIndex>,
+    /// What was seen at its panel end after the work, where somebody looked.
+    pub after: Option<CircuitAfter>,
 }
 
 impl Circuit {
@@ -130,6 +136,7 @@ impl Circuit {
             gauge: None,
             metal: ConductorMetal::Copper,
             shares_neutral_with: None,
+            after: None,
         }
     }
 }

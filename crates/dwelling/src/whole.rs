@@ -1,5 +1,6 @@
 //! The whole dwelling, and looking things up in it.
 
+use crate::after::CloseOut;
 use crate::dead_when::DeadWhen;
 use crate::device_box::DeviceBox;
 use crate::ground_source::GroundSource;
@@ -31,6 +32,8 @@ pub struct Dwelling {
     pub routes: Vec<Route>,
     /// What went dead when power was taken away at one place, in the order seen.
     pub dead_when: Vec<DeadWhen>,
+    /// What holds for the work that was carried out, as a whole.
+    pub close_out: CloseOut,
 }
 
 impl Dwelling {
@@ -46,6 +49,7 @@ impl Dwelling {
             sources: Vec::new(),
             routes: Vec::new(),
             dead_when: Vec::new(),
+            close_out: CloseOut { offer: None },
         }
     }
 

@@ -5,6 +5,7 @@ mod complex;
 pub mod formulas;
 mod gauge;
 mod length;
+mod milliamperes;
 pub mod network;
 mod out_of_range;
 mod quantity;
@@ -15,6 +16,7 @@ pub use amperes::Amperes;
 pub use complex::Complex;
 pub use gauge::{ConductorMetal, Gauge};
 pub use length::Length;
+pub use milliamperes::Milliamperes;
 pub use out_of_range::OutOfRange;
 pub use quantity::{
     Capacitance, CapacitancePerLength, CircularMils, Current, Diameter, Frequency, Impedance, Resistance,

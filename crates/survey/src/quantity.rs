@@ -22,6 +22,8 @@ pub(crate) enum Quantity {
     Rating,
     /// The current of a fault.
     FaultCurrent,
+    /// The current of a load.
+    LoadCurrent,
     /// A voltage; a number alone is volts.
     Volts,
     /// An impedance; a number alone is ohms.
@@ -38,7 +40,7 @@ impl Quantity {
         match self {
             Self::Length | Self::Height | Self::Distance => Dimension::Length,
             Self::Volume => Dimension::Volume,
-            Self::Rating | Self::FaultCurrent => Dimension::Current,
+            Self::Rating | Self::FaultCurrent | Self::LoadCurrent => Dimension::Current,
             Self::Volts => Dimension::Voltage,
             Self::Ohms => Dimension::Resistance,
             Self::Minutes => Dimension::Time,
@@ -51,7 +53,7 @@ impl Quantity {
             Self::Length | Self::Distance => &["ft", "m"],
             Self::Height => &["in", "mm"],
             Self::Volume => &["in3", "cm3"],
-            Self::Rating | Self::FaultCurrent => &["A"],
+            Self::Rating | Self::FaultCurrent | Self::LoadCurrent => &["A"],
             Self::Volts => &["V", "mV"],
             Self::Ohms => &["ohm"],
             Self::Minutes => &["min", "h"],
@@ -67,6 +69,7 @@ impl Quantity {
             Self::Volume => "a volume with its unit, such as `\"12.5 in3\"` or `\"205 cm3\"`",
             Self::Rating => "a rating with its unit, such as `\"15 A\"`",
             Self::FaultCurrent => "a current with its unit, such as `\"1500 A\"`",
+            Self::LoadCurrent => "a current with its unit, such as `\"12.5 A\"`",
             Self::Volts => "volts, such as `120` or `\"118.5 V\"`",
             Self::Ohms => "ohms, such as `0.8` or `\"0.8 ohm\"`",
             Self::Minutes => "minutes, such as `90` or `\"1.5 h\"`",

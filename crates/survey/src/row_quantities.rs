@@ -4,9 +4,9 @@ use crate::decimal::Decimal;
 use crate::measure::{Unmeasured, measure};
 use crate::mistakes::{
     breaker_not_positive, breaker_not_standard, breaker_too_large, distance_not_possible, fault_current_not_possible,
-    gauge_unknown, gauge_unusual, height_not_possible, length_not_positive, length_too_long, number_not_whole,
-    ohms_not_possible, time_not_possible, unknown_trade_size, volts_beyond_meter, volts_negative, volume_not_positive,
-    volume_too_large, wrong_type, wrong_unit,
+    gauge_unknown, gauge_unusual, height_not_possible, length_not_positive, length_too_long, load_current_not_possible,
+    number_not_whole, ohms_not_possible, time_not_possible, unknown_trade_size, volts_beyond_meter, volts_negative,
+    volume_not_positive, volume_too_large, wrong_type, wrong_unit,
 };
 use crate::mistakes::{not_a_quantity, unknown_unit};
 use crate::notes::Notes;
@@ -16,7 +16,7 @@ use crate::shape::FieldKind;
 use crate::unit::{Dimension, names_of};
 use crate::value::{Value, ValueKind};
 use dwelling::TradeSize;
-use electrical::{Amperes, Gauge, Length, Ohms, Volts, Volume};
+use electrical::{Amperes, Gauge, Length, Milliamperes, Ohms, Volts, Volume};
 
 /// What a survey of a dwelling can hold; beyond these a slip of the pen is certain. Common practice, no source.
 const LONGEST_RUN: Length = Length::feet(1_000);
@@ -29,6 +29,9 @@ const HIGHEST_OHMS: Ohms = Ohms::milliohms(10_000_000);
 const LEAST_FAULT: i128 = 100;
 const MOST_FAULT: i128 = 100_000;
 const LONGEST_WORK: i128 = 10_000;
+/// What a load on a branch circuit draws, in milliamperes: from a night light to more than any breaker of a receptacle holds.
+const LEAST_LOAD: i128 = 50;
+const MOST_LOAD: i128 = 60_000;
 
 /// From memory: NEC 240.6(A), the standard ratings up to 400 A.
 const STANDARD_RATINGS: &[i128] =
@@ -124,6 +127,16 @@ impl Row<'_> {
             return None;
         }
         u32::try_from(milliamperes / 1_000).ok().map(Amperes::new)
+    }
+
+    /// The current of a load.
+    pub(crate) fn load_current(&self, notes: &mut Notes, key: &str) -> Option<Milliamperes> {
+        let (milliamperes, value) = self.quantity(notes, key)?;
+        if !(LEAST_LOAD..=MOST_LOAD).contains(&milliamperes) {
+            notes.push(load_current_not_possible::mistake(key, LEAST_LOAD, MOST_LOAD, value.span));
+            return None;
+        }
+        i64::try_from(milliamperes).ok().map(Milliamperes::new)
     }
 
     pub(crate) fn volts(&self, notes: &mut Notes, key: &str) -> Option<Volts> {

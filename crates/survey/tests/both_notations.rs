@@ -1,10 +1,10 @@
 //! The same survey in TOML and in JSON is the same dwelling, and every key reaches its place.
 
 use dwelling::{
-    BoxIndex, CircuitIndex, Feed, Overcurrent, PanelIndex, Point, PowerCut, RoomIndex, RouteEnd, SourceIndex,
-    TesterVerdict, WallFinish,
+    BoxIndex, BoxSeen, ButtonTest, CircuitIndex, Day, Feed, FittedAtPanel, Holding, LabelSeen, MeterKind, Overcurrent,
+    PanelIndex, Point, PowerCut, RoomIndex, RouteEnd, SourceIndex, TesterVerdict, WallFinish,
 };
-use electrical::{Amperes, ConductorMetal, Gauge, Length, Ohms, Volts, Volume};
+use electrical::{Amperes, ConductorMetal, Gauge, Length, Milliamperes, Ohms, Volts, Volume};
 use survey::{Format, read};
 
 const TOML: &str = include_str!("surveys/rich.toml");
@@ -102,6 +102,34 @@ fn the_boxes_are_as_written() {
     assert!(third.do_not_disturb);
     assert_eq!(fourth.fed_by, Some(Feed::Panel(PanelIndex(1))));
     assert_eq!((fifth.fed_by, fifth.body.gangs), (None, 1));
+}
+
+#[test]
+fn what_was_read_after_the_work_is_as_written() {
+    let rich = rich();
+    let day = |text: &str| text.parse::<Day>().ok();
+    assert_eq!(rich.close_out.offer, Some(2));
+    let panel = rich.panels[0].after.as_ref().unwrap();
+    assert_eq!(
+        (panel.directory, panel.taken.day, panel.taken.by.as_deref()),
+        (Some(true), day("2026-11-23"), Some("JR"))
+    );
+    let circuit = rich.circuits[0].after.as_ref().unwrap();
+    assert_eq!((circuit.fitted, circuit.test_button), (Some(FittedAtPanel::DualTwoPole), Some(ButtonTest::Trips)));
+    assert_eq!(circuit.taken.day, day("2026-11-20"), "what is unknown here is as for all");
+    let [seen, quiet, loaded] = rich.boxes[1].after.as_slice() else { panic!("three sets") };
+    assert_eq!((seen.fitted, seen.box_work), (Some(Holding::Gfci), Some(BoxSeen::Replaced)));
+    assert_eq!(seen.box_volume, Some(Volume::hundredths(2000)));
+    assert_eq!((seen.tamper_resistant, seen.weather_resistant), (Some(true), Some(false)));
+    assert_eq!(seen.labels, Some(vec![LabelSeen::NoEquipmentGround]));
+    assert_eq!((seen.reading.own_test_trips, seen.dead_when_tripped), (Some(true), Some(true)));
+    assert_eq!(seen.reading.meter, Some(MeterKind::HighImpedance), "as for all");
+    assert_eq!((seen.taken.day, seen.taken.by.as_deref()), (day("2026-11-20"), Some("MK")));
+    assert_eq!(quiet.reading.tester, Some(TesterVerdict::OpenGround));
+    assert_eq!(quiet.reading.meter, Some(MeterKind::LowImpedance), "its own");
+    assert_eq!((quiet.taken.day, quiet.taken.by.as_deref()), (day("2026-11-21"), Some("JR")));
+    assert_eq!(loaded.load_current, Some(Milliamperes::new(12_500)));
+    assert_eq!((loaded.load_at, loaded.reading.neutral_ground), (Some(BoxIndex(0)), Some(Volts::millivolts(1_400))));
 }
 
 #[test]

@@ -41,6 +41,7 @@ pub fn generated(seed: u64, size: Size) -> (Dwelling, CodeInForce) {
         sources,
         routes: Vec::new(),
         dead_when: Vec::new(),
+        close_out: dwelling::CloseOut::default(),
     };
     let count = random.within(size.boxes);
     add_boxes(&mut random, &mut dwelling, count);
@@ -72,6 +73,7 @@ fn panel(random: &mut Random, at: usize) -> Panel {
         fault_current: None,
         room: None,
         at: None,
+        after: None,
     }
 }
 
@@ -103,6 +105,7 @@ fn circuit(random: &mut Random, at: usize, panels: usize) -> Circuit {
         gauge: if random.percent(92) { Some(gauge) } else { None },
         metal: if aluminium { ConductorMetal::Aluminium } else { ConductorMetal::Copper },
         shares_neutral_with: None,
+        after: None,
     }
 }
 
@@ -220,6 +223,7 @@ fn device_box(random: &mut Random, at: usize, rooms: usize) -> DeviceBox {
         holds: random.weighted(&[(9, Holding::ThreeSlot), (5, Holding::TwoSlot), (8, any)]),
         cables_in_box: random.weighted(&[(5, None), (1, Some(1)), (1, Some(3))]),
         found: (0..random.below(3)).map(|_| reading(random)).collect(),
+        after: Vec::new(),
         serves: (0..random.weighted(&[(5, 0), (3, 1), (2, 3), (1, 9)])).map(|_| random.pick(Equipment::ALL)).collect(),
         want: random.weighted(&[(7, Want::Leave), (2, Want::ThreeSlot), (1, Want::Ground), (2, Want::Remove)]),
         countertop: random.pick(&[None, Some(true), Some(false)]),

@@ -1,5 +1,6 @@
 //! What only the whole survey shows: rings, contradictions, and things that cannot be together.
 
+mod after_work;
 mod boxes;
 mod circuits;
 mod feeding;
@@ -17,4 +18,5 @@ pub(crate) fn run(notes: &mut Notes, draft: &Dwelling, rows: &Rows<'_>) {
     feeding::check(notes, draft, &rows.boxes);
     boxes::check(notes, draft, &rows.boxes);
     readings::check(notes, draft, &rows.boxes);
+    after_work::check(notes, draft, &rows.boxes);
 }

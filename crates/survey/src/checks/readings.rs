@@ -14,14 +14,20 @@ const SLACK_SHARE: i64 = 20;
 
 pub(crate) fn check(notes: &mut Notes, draft: &Dwelling, rows: &[Row<'_>]) {
     for (device_box, row) in draft.boxes.iter().zip(rows) {
-        let Some(value) = row.table.entry("found").map(|entry| &entry.value) else { continue };
-        let items: Vec<&Value> = match &value.kind {
-            ValueKind::List(items) => items.iter().filter(|item| matches!(item.kind, ValueKind::Table(_))).collect(),
-            _ => vec![value],
-        };
-        for (reading, item) in device_box.found.iter().zip(items) {
+        let after = device_box.after.iter().map(|after| &after.reading);
+        let found = device_box.found.iter().zip(tables_under(row, "found"));
+        for (reading, item) in found.chain(after.zip(tables_under(row, "after"))) {
             contradiction(notes, reading, item);
         }
+    }
+}
+
+/// The tables under a key of a row, one or several.
+pub(crate) fn tables_under<'a>(row: &Row<'a>, key: &str) -> Vec<&'a Value> {
+    let Some(value) = row.table.entry(key).map(|entry| &entry.value) else { return Vec::new() };
+    match &value.kind {
+        ValueKind::List(items) => items.iter().filter(|item| matches!(item.kind, ValueKind::Table(_))).collect(),
+        _ => vec![value],
     }
 }
 

@@ -53,6 +53,7 @@ kinds! {
     height_not_possible,
     distance_not_possible,
     fault_current_not_possible,
+    load_current_not_possible,
     coordinate_not_possible,
     volume_not_positive,
     volume_too_large,
@@ -118,6 +119,9 @@ kinds! {
     dead_and_alive,
     dead_when_names_itself,
     circuit_contradicted,
+    load_not_on,
+    load_on_other_circuit,
+    button_without_device,
 }
 
 /// A kind of mistake.

@@ -9,8 +9,8 @@ pub(crate) const KIND: Kind = Kind::warning(
     Example::Added("found = {}\n"),
 );
 
-pub(crate) fn mistake(span: Span) -> Diagnostic {
-    KIND.at(span, "nothing is written in it", "a reading without a value tells nothing").help("write what was read or seen, or leave `found` out")
+pub(crate) fn mistake(key: &str, span: Span) -> Diagnostic {
+    KIND.at(span, "nothing is written in it", "a reading without a value tells nothing").help(format!("write what was read or seen, or leave `{key}` out"))
 }
 
 #[cfg(test)]

@@ -6,9 +6,10 @@ use crate::notes::Notes;
 use crate::quantity::Quantity;
 use crate::row::Row;
 use crate::shape::{FieldKind, Shape, field};
-use crate::tables::NOT_FOUND;
+use crate::tables::close_out::Defaults;
 use crate::tables::names::{CABLES, METALS, PROTECTIVE_BREAKERS, metal_named};
 use crate::tables::survey::AllIds;
+use crate::tables::{NOT_FOUND, after};
 use dwelling::{CableKind, Circuit, CircuitIndex, Overcurrent, Panel, PanelIndex, ProtectiveBreaker};
 use electrical::ConductorMetal;
 
@@ -26,11 +27,18 @@ pub(crate) static SHAPE: Shape = Shape {
         field!(may "gauge", FieldKind::Gauge, "the size of its conductors", "14"),
         field!(may "metal", FieldKind::Name(&METALS), "the metal of its conductors; copper if left out", "\"copper\""),
         field!(may "shares_neutral_with", FieldKind::Reference("the other circuit"), "the other circuit of a multiwire set", "\"5\""),
+        field!(may "after", FieldKind::Table(&after::CIRCUIT_SHAPE), "what was seen at its panel end after the work; for a multiwire set, under either circuit", "{ fitted = \"gfci\", test_button = \"trips\" }"),
     ],
 };
 
-pub(crate) fn read_all(notes: &mut Notes, rows: &[Row<'_>], ids: &AllIds, panels: &mut [Panel]) -> Vec<Circuit> {
-    let circuits: Vec<Circuit> = rows.iter().map(|row| read(notes, row, ids)).collect();
+pub(crate) fn read_all(
+    notes: &mut Notes,
+    rows: &[Row<'_>],
+    ids: &AllIds,
+    panels: &mut [Panel],
+    defaults: &Defaults,
+) -> Vec<Circuit> {
+    let circuits: Vec<Circuit> = rows.iter().map(|row| read(notes, row, ids, defaults)).collect();
     // Fuses written on circuits say what the panel holds, where the panel itself does not.
     for (index, panel) in panels.iter_mut().enumerate() {
         let on_it = || rows.iter().zip(&circuits).filter(|(_, circuit)| circuit.panel.0 == index);
@@ -44,7 +52,7 @@ pub(crate) fn read_all(notes: &mut Notes, rows: &[Row<'_>], ids: &AllIds, panels
     circuits
 }
 
-fn read(notes: &mut Notes, row: &Row<'_>, ids: &AllIds) -> Circuit {
+fn read(notes: &mut Notes, row: &Row<'_>, ids: &AllIds, defaults: &Defaults) -> Circuit {
     if row.table.entry("panel").is_none() {
         notes.push(circuit_without_panel::mistake(ids.panels.names().next(), row.span));
     }
@@ -62,6 +70,7 @@ fn read(notes: &mut Notes, row: &Row<'_>, ids: &AllIds) -> Circuit {
         gauge: row.gauge(notes, "gauge"),
         metal: row.name(notes, "metal", metal_named).unwrap_or(ConductorMetal::Copper),
         shares_neutral_with: partner(notes, row, &ids.circuits),
+        after: after::of_circuit(notes, row, defaults),
     }
 }
 

@@ -6,10 +6,11 @@ use crate::notes::Notes;
 use crate::quantity::Quantity;
 use crate::row::{Row, text_of};
 use crate::shape::{FieldKind, Shape, field};
+use crate::tables::close_out::Defaults;
 use crate::tables::job::PlanUnit;
 use crate::tables::names::{EQUIPMENT, HOLDINGS, WANTS, WETNESS};
 use crate::tables::survey::AllIds;
-use crate::tables::{NOT_FOUND, body, found, near_water, room, run};
+use crate::tables::{NOT_FOUND, after, body, found, near_water, room, run};
 use dwelling::{
     BoxIndex, Circuit, CircuitIndex, DeviceBox, Equipment, Feed, Holding, PanelIndex, RoomIndex, Run, Want, Wetness,
 };
@@ -30,6 +31,7 @@ pub(crate) static SHAPE: Shape = Shape {
         field!(may "holds", FieldKind::Name(&HOLDINGS), "what it holds", "\"three-slot\""),
         field!(may "cables_in_box", FieldKind::Count(0, 40), "how many cables enter, where counted", "2"),
         field!(may "found", FieldKind::OneOrMore(&found::SHAPE), "readings and sightings, in the order taken", "{ hn = 121, hg = 38, ng = 12 }"),
+        field!(may "after", FieldKind::OneOrMore(&after::SHAPE), "readings and sightings after the work, in the order taken", "{ fitted = \"gfci\", test_button = \"trips\" }"),
         field!(may "serves", FieldKind::Names(&EQUIPMENT), "what is plugged in", "[\"computer\"]"),
         field!(may "want", FieldKind::Name(&WANTS), "what the owner wants here; `leave` if left out", "\"three-slot\""),
         field!(may "countertop", FieldKind::Flag, "in a kitchen: whether it serves a countertop", "true"),
@@ -43,7 +45,16 @@ pub(crate) static SHAPE: Shape = Shape {
     ],
 };
 
-pub(crate) fn read(notes: &mut Notes, row: &Row<'_>, ids: &AllIds, circuits: &[Circuit], units: PlanUnit) -> DeviceBox {
+/// What of a survey stands outside its boxes and is needed to read them.
+pub(crate) struct Around<'a> {
+    pub(crate) ids: &'a AllIds,
+    pub(crate) circuits: &'a [Circuit],
+    pub(crate) units: PlanUnit,
+    pub(crate) defaults: &'a Defaults,
+}
+
+pub(crate) fn read(notes: &mut Notes, row: &Row<'_>, around: &Around<'_>) -> DeviceBox {
+    let Around { ids, circuits, units, defaults } = *around;
     // A survey without any room was reported as such; to miss one for each box would add nothing.
     let rooms = ids.rooms.names().next().map(|_| &ids.rooms);
     let room = rooms.and_then(|rooms| rooms.find(notes, row, "room", no_such_room::mistake));
@@ -64,6 +75,7 @@ pub(crate) fn read(notes: &mut Notes, row: &Row<'_>, ids: &AllIds, circuits: &[C
         holds: row.name(notes, "holds", Holding::from_name).unwrap_or(Holding::Unknown),
         cables_in_box: row.count(notes, "cables_in_box"),
         found: row.inners(notes, "found").iter().map(|row| found::read(notes, row)).collect(),
+        after: row.inners(notes, "after").iter().map(|row| after::read(notes, row, &ids.boxes, defaults)).collect(),
         serves: row.names(notes, "serves", Equipment::from_name).unwrap_or_default(),
         want: row.name(notes, "want", Want::from_name).unwrap_or(Want::Leave),
         countertop: row.flag(notes, "countertop"),

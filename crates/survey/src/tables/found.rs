@@ -32,7 +32,7 @@ pub(crate) static SHAPE: Shape = Shape {
 
 pub(crate) fn read(notes: &mut Notes, row: &Row<'_>) -> Reading {
     if row.table.entries.is_empty() {
-        notes.push(reading_empty::mistake(row.span));
+        notes.push(reading_empty::mistake("found", row.span));
     }
     Reading {
         hot_neutral: row.volts(notes, "hn"),

@@ -1,7 +1,9 @@
 //! The tables of a survey, each with its shape and how a row of it becomes part of a dwelling.
 
+pub(crate) mod after;
 pub(crate) mod body;
 pub(crate) mod circuit;
+pub(crate) mod close_out;
 pub(crate) mod dead_when;
 pub(crate) mod device_box;
 pub(crate) mod found;
@@ -51,13 +53,30 @@ mod tests {
                 assert_eq!(codes(shape, field.key, &before, "\n", "\n"), [""; 0], "{} {}", shape.title, field.key);
             }
         }
-        for (key, shape) in
-            [("run", &run::SHAPE), ("body", &body::SHAPE), ("found", &found::SHAPE), ("sink", &near_water::SHAPE)]
-        {
+        for (key, shape) in [
+            ("run", &run::SHAPE),
+            ("body", &body::SHAPE),
+            ("found", &found::SHAPE),
+            ("after", &after::SHAPE),
+            ("sink", &near_water::SHAPE),
+        ] {
             for field in shape.fields {
                 let before = format!("{SOUND}{key} = {{ ");
                 assert_eq!(codes(shape, field.key, &before, ", ", " }\n"), [""; 0], "{} {}", shape.title, field.key);
             }
+        }
+        for (under, key, shape) in [
+            ("[[panel]]\nid = \"p\"", "after", &after::PANEL_SHAPE),
+            ("[[circuit]]\nid = \"c\"\npanel = \"main\"", "after", &after::CIRCUIT_SHAPE),
+        ] {
+            for field in shape.fields {
+                let before = format!("{SOUND}\n{under}\n{key} = {{ ");
+                assert_eq!(codes(shape, field.key, &before, ", ", " }\n"), [""; 0], "{} {}", shape.title, field.key);
+            }
+        }
+        for field in close_out::SHAPE.fields {
+            let before = format!("{SOUND}\n[close_out]\n");
+            assert_eq!(codes(&close_out::SHAPE, field.key, &before, "\n", "\n"), [""; 0], "{}", field.key);
         }
         for field in dead_when::SHAPE.fields {
             let is_cut = ["breaker_off", "opened", "load_side_lifted"].contains(&field.key);

@@ -2,8 +2,9 @@
 
 use crate::shape::{NameList, name_list};
 use dwelling::{
-    CableKind, Clamps, DwellingUse, Equipment, GroundSeen, Holding, LoadState, MeterKind, Overcurrent, PathObstacle,
-    ProtectiveBreaker, RoomUse, RouteKind, SourceKind, Space, TesterVerdict, WallBreakKind, WallFinish, Want, Wetness,
+    BoxSeen, ButtonTest, CableKind, Clamps, DwellingUse, Equipment, FittedAtPanel, GroundSeen, Holding, LabelSeen,
+    LoadState, MeterKind, Overcurrent, PathObstacle, ProtectiveBreaker, RoomUse, RouteKind, SourceKind, Space,
+    TesterVerdict, WallBreakKind, WallFinish, Want, Wetness,
 };
 use electrical::ConductorMetal;
 
@@ -25,6 +26,10 @@ name_list!(TESTER_VERDICTS, TesterVerdict, "tester verdicts");
 name_list!(LOADS, LoadState, "load states");
 name_list!(METERS, MeterKind, "meters");
 name_list!(GROUNDS, GroundSeen, "grounds seen");
+name_list!(BUTTON_TESTS, ButtonTest, "outcomes of a test button");
+name_list!(LABELS, LabelSeen, "labels seen");
+name_list!(BOXES_SEEN, BoxSeen, "works on a box");
+name_list!(FITTED_AT_PANEL, FittedAtPanel, "things fitted at the panel end");
 name_list!(SOURCES, SourceKind, "ground sources");
 name_list!(ROUTES, RouteKind, "route kinds");
 
@@ -78,6 +83,10 @@ pub(crate) static LISTS: &[&NameList] = &[
     &LOADS,
     &METERS,
     &GROUNDS,
+    &BUTTON_TESTS,
+    &LABELS,
+    &BOXES_SEEN,
+    &FITTED_AT_PANEL,
     &SOURCES,
     &ROUTES,
 ];

@@ -5,6 +5,8 @@ use crate::notes::Notes;
 use crate::quantity::Quantity;
 use crate::row::Row;
 use crate::shape::{FieldKind, Shape, field};
+use crate::tables::after;
+use crate::tables::close_out::Defaults;
 use crate::tables::job::PlanUnit;
 use crate::tables::names::{OVERCURRENT, PROTECTIVE_BREAKERS};
 use crate::tables::room;
@@ -24,10 +26,11 @@ pub(crate) static SHAPE: Shape = Shape {
         field!(may "room", FieldKind::Reference("a room"), "the room it is in", "\"kitchen\""),
         field!(may "at", FieldKind::Point, "where it is on the plan", "[0.0, 4.5]"),
         field!(may "fault_current", FieldKind::Quantity(Quantity::FaultCurrent), "the current of a fault from hot to neutral in this panel: measured, or the least that the supplier states", "\"1500 A\""),
+        field!(may "after", FieldKind::Table(&after::PANEL_SHAPE), "what was seen of it after the work", "{ directory = true }"),
     ],
 };
 
-pub(crate) fn read(notes: &mut Notes, row: &Row<'_>, rooms: &Ids, units: PlanUnit) -> Panel {
+pub(crate) fn read(notes: &mut Notes, row: &Row<'_>, rooms: &Ids, units: PlanUnit, defaults: &Defaults) -> Panel {
     Panel {
         id: row.text_kept("id"),
         overcurrent: row.name(notes, "overcurrent", Overcurrent::from_name),
@@ -38,5 +41,6 @@ pub(crate) fn read(notes: &mut Notes, row: &Row<'_>, rooms: &Ids, units: PlanUni
         fault_current: row.fault_current(notes, "fault_current"),
         room: room::reference(notes, row, rooms),
         at: room::place(notes, row, units),
+        after: after::of_panel(notes, row, defaults),
     }
 }

@@ -6,7 +6,7 @@ use crate::mistakes::{format_missing, format_unknown, no_boxes, no_rooms};
 use crate::notes::Notes;
 use crate::row::Row;
 use crate::shape::{FieldKind, Shape, field};
-use crate::tables::{circuit, dead_when, device_box, job, panel, room, route, source};
+use crate::tables::{circuit, close_out, dead_when, device_box, job, panel, room, route, source};
 use crate::value::Table;
 use dwelling::{Dwelling, Job};
 
@@ -27,6 +27,7 @@ pub(crate) static SHAPE: Shape = Shape {
         field!(may "source", FieldKind::Tables(&source::SHAPE), "places where a ground could be taken, besides boxes and panels", "[{ id = \"pipe\", kind = \"water-pipe\" }]"),
         field!(may "route", FieldKind::Tables(&route::SHAPE), "ways along which a conductor or cable could be brought", "[{ from = \"main\", to = \"B2-1\", kind = \"egc\", length = \"40 ft\" }]"),
         field!(may "dead_when", FieldKind::Tables(&dead_when::SHAPE), "what went dead when power was taken away at one place", "[{ opened = \"K-1\", dead = [\"K-2\"], alive = [\"L-1\"] }]"),
+        field!(may "close_out", FieldKind::Table(&close_out::SHAPE), "what holds for the work that was carried out, as a whole", "{ day = \"2026-11-20\", by = \"MK\" }"),
     ],
 };
 
@@ -57,6 +58,7 @@ pub(crate) fn read<'a>(notes: &mut Notes, table: &'a Table, start: Span) -> (Dwe
     }
     let job_row = if table.entry("job").is_some() { row.inner(notes, "job") } else { None };
     let (job, units) = job_row.map_or((Job::named(String::new()), job::PlanUnit::Feet), |row| job::read(notes, &row));
+    let (close_out, defaults) = close_out::read(notes, &row);
     let panels = row.inners(notes, "panel");
     let circuits = row.inners(notes, "circuit");
     let rooms = row.inners(notes, "room");
@@ -83,16 +85,18 @@ pub(crate) fn read<'a>(notes: &mut Notes, table: &'a Table, start: Span) -> (Dwe
     ids.sources.report_clashes(notes, &ids.panels);
     let mut dwelling = Dwelling {
         job,
-        panels: panels.iter().map(|row| panel::read(notes, row, &ids.rooms, units)).collect(),
+        panels: panels.iter().map(|row| panel::read(notes, row, &ids.rooms, units, &defaults)).collect(),
         circuits: Vec::new(),
         rooms: rooms.iter().map(|row| room::read(notes, row, units)).collect(),
         boxes: Vec::new(),
         sources: sources.iter().map(|row| source::read(notes, row, &ids, units)).collect(),
         routes: Vec::new(),
         dead_when: Vec::new(),
+        close_out,
     };
-    dwelling.circuits = circuit::read_all(notes, &circuits, &ids, &mut dwelling.panels);
-    dwelling.boxes = boxes.iter().map(|row| device_box::read(notes, row, &ids, &dwelling.circuits, units)).collect();
+    dwelling.circuits = circuit::read_all(notes, &circuits, &ids, &mut dwelling.panels, &defaults);
+    let around = device_box::Around { ids: &ids, circuits: &dwelling.circuits, units, defaults: &defaults };
+    dwelling.boxes = boxes.iter().map(|row| device_box::read(notes, row, &around)).collect();
     dwelling.routes = route::read_all(notes, &routes, &ids);
     dead_when::read_all(notes, &observations, &ids, &mut dwelling, &boxes);
     (dwelling, Rows { circuits, rooms, boxes })
