@@ -6,7 +6,7 @@ use serde::Serialize;
 use std::io::{Read as _, Write as _};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
-use survey::{Diagnostic, Format, Severity};
+use survey::{Diagnostic, Format, MistakesAnswer, Severity};
 
 /// Where a survey comes from.
 #[derive(Debug, clap::Args)]
@@ -86,8 +86,7 @@ pub fn dwelling_of(text: &SurveyText, json: bool) -> Result<Dwelling, CommandErr
 /// What writing can run into.
 pub fn tell(name: &str, text: &str, diagnostics: &[Diagnostic], json: bool) -> Result<(), CommandError> {
     if json {
-        let mistakes: Vec<_> = diagnostics.iter().map(|diagnostic| diagnostic.as_json(text)).collect();
-        return write_json(&serde_json::json!({ "file": name, "mistakes": mistakes }));
+        return write_json(&MistakesAnswer::of(name, text, diagnostics));
     }
     let mut out = anstream::stderr().lock();
     for diagnostic in diagnostics {

@@ -1,7 +1,7 @@
 //! What is wrong with a survey, as a value: a severity, a code, a message, the places, and what to write instead.
 
-use crate::position::position;
-use serde_json::{Value, json};
+use schemars::JsonSchema;
+use serde::Serialize;
 
 /// A range of bytes in the text of a survey.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -21,7 +21,8 @@ impl Span {
 }
 
 /// How bad a mistake is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
 pub enum Severity {
     /// The survey cannot be used until it is mended.
     Error,
@@ -93,27 +94,5 @@ impl Diagnostic {
     #[must_use]
     pub fn span(&self) -> Span {
         self.labels.first().map_or(Span::new(0, 0), |label| label.span)
-    }
-
-    /// The mistake as JSON, with lines and columns counted from 1, columns in characters.
-    #[must_use]
-    pub fn as_json(&self, text: &str) -> Value {
-        let labels: Vec<Value> = self
-            .labels
-            .iter()
-            .map(|label| {
-                let (start, end) = (position(text, label.span.start), position(text, label.span.end));
-                json!({
-                    "line": start.line, "column": start.column,
-                    "end_line": end.line, "end_column": end.column,
-                    "start": label.span.start, "end": label.span.end,
-                    "text": label.text,
-                })
-            })
-            .collect();
-        json!({
-            "severity": self.severity.name(), "code": self.code, "message": self.message,
-            "labels": labels, "help": self.help,
-        })
     }
 }

@@ -1,6 +1,6 @@
 //! Every mistake of a file in one go, in TOML and in JSON, and what is still read of a broken file.
 
-use survey::{Format, SOUND, read, render, text_of};
+use survey::{Format, MistakesAnswer, SOUND, read, render, text_of};
 
 fn codes(text: &str, format: Format) -> Vec<&'static str> {
     read(text.as_bytes(), format).diagnostics.iter().map(|diagnostic| diagnostic.code).collect()
@@ -111,12 +111,8 @@ fn a_key_of_an_inner_table_is_not_taken_for_the_first_of_two() {
         "{SOUND}\n[[circuit]]\nid = \"5\"\npanel = \"main\"\ngauge = 14\ngauge = 12\n\n[[box]]\nid = \"K-2\"\nroom = \"kitchen\"\nrun = {{ gauge = 12 }}\n"
     );
     let found = read(text.as_bytes(), Format::Toml);
-    let lines: Vec<u64> = found.diagnostics[0].as_json(&text)["labels"]
-        .as_array()
-        .unwrap()
-        .iter()
-        .map(|label| label["line"].as_u64().unwrap())
-        .collect();
+    let answer = MistakesAnswer::of("house.toml", &text, &found.diagnostics);
+    let lines: Vec<usize> = answer.mistakes[0].labels.iter().map(|label| label.line).collect();
     assert_eq!(lines, [25, 24]);
 }
 
@@ -180,8 +176,9 @@ fn files_of_nothing_but_brackets_are_refused_without_a_crash() {
 fn the_place_of_a_byte_that_is_no_utf_8_is_told() {
     let bytes = b"format = 1\nname = \"\xc3\xa9\xff\"\n";
     let found = read(bytes, Format::Toml);
-    let json = found.diagnostics[0].as_json(&text_of(bytes));
-    assert_eq!((json["labels"][0]["line"].as_u64(), json["labels"][0]["column"].as_u64()), (Some(2), Some(10)));
+    let answer = MistakesAnswer::of("house.toml", &text_of(bytes), &found.diagnostics);
+    let place = &answer.mistakes[0].labels[0];
+    assert_eq!((place.line, place.column), (2, 10));
 }
 
 #[test]

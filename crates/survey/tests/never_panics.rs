@@ -2,7 +2,7 @@
 
 use dwelling::{BondedGroups, circuit_trees};
 use proptest::prelude::*;
-use survey::{Format, Severity, read, render, text_of};
+use survey::{Format, MistakesAnswer, Severity, read, render, text_of};
 
 const TOML: &str = include_str!("surveys/rich.toml");
 const JSON: &str = include_str!("surveys/rich.json");
@@ -21,8 +21,9 @@ fn hold_to_promises(bytes: &[u8], format: Format) {
         }
         let shown = render(diagnostic, "larch.toml", &text);
         assert!(shown.contains(diagnostic.code));
-        assert!(diagnostic.as_json(&text)["labels"][0]["line"].as_u64() >= Some(1));
     }
+    let answer = MistakesAnswer::of("larch.toml", &text, &found.diagnostics);
+    assert!(answer.mistakes.iter().all(|mistake| mistake.labels[0].line >= 1));
     if let Some(dwelling) = &found.dwelling {
         let groups = BondedGroups::of(dwelling);
         let trees = circuit_trees(dwelling);

@@ -2,7 +2,7 @@
 
 use diagnosis::belief::Practice;
 use proptest::prelude::*;
-use survey::{practice_as_json, practice_file, practice_schema, read_practice, render, text_of};
+use survey::{MistakesAnswer, practice_as_json, practice_file, practice_schema, read_practice, render, text_of};
 
 const RICH: &str = include_str!("surveys/practice.toml");
 
@@ -18,15 +18,12 @@ fn practice_of(text: &str) -> Practice {
 }
 
 /// The code, the line and the column of each mistake.
-fn mistakes(text: &str) -> Vec<(&'static str, u64, u64)> {
+fn mistakes(text: &str) -> Vec<(&'static str, usize, usize)> {
     let (practice, diagnostics) = read_practice(text.as_bytes());
     assert_eq!(practice, None);
-    let place = |diagnostic: &survey::Diagnostic| {
-        let json = diagnostic.as_json(text);
-        let number = |key: &str| json["labels"][0][key].as_u64().unwrap_or(0);
-        (diagnostic.code, number("line"), number("column"))
-    };
-    diagnostics.iter().map(place).collect()
+    let answer = MistakesAnswer::of("practice.toml", text, &diagnostics);
+    let place = |mistake: &survey::MistakeAnswer| (mistake.code, mistake.labels[0].line, mistake.labels[0].column);
+    answer.mistakes.iter().map(place).collect()
 }
 
 /// By hand: the rich file changes every figure, so a key that is not read would keep the shipped one.

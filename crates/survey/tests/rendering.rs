@@ -1,6 +1,6 @@
 //! How mistakes look: tabs, wide and hidden characters, long lines, several places.
 
-use survey::{Diagnostic, Format, Label, SOUND, Severity, Span, read, render};
+use survey::{Diagnostic, Format, Label, MistakesAnswer, SOUND, Severity, Span, read, render};
 
 fn shown(lines: &str) -> String {
     let text = format!("{SOUND}{lines}\n");
@@ -87,7 +87,8 @@ error[outline-too-few-corners]: an outline needs three corners or more
 fn a_mistake_as_json_has_its_places_in_lines_and_characters() {
     let text = format!("{SOUND}note = \"é\"\ntitle = 'é'\n");
     let found = read(text.as_bytes(), Format::Toml);
-    let json = found.diagnostics[0].as_json(&text);
+    let answer = MistakesAnswer::of("house.toml", &text, &found.diagnostics);
+    let json = &serde_json::to_value(answer).unwrap()["mistakes"][0];
     assert_eq!(json["severity"], "error");
     assert_eq!(json["code"], "unknown-key");
     assert_eq!(json["labels"][0]["line"], 21);

@@ -3,7 +3,9 @@
 use crate::answering::{SurveySource, dwelling_of, write_json, write_text};
 use crate::command_error::CommandError;
 use dwelling::{BondedGroup, BondedGroups, BoxIndex, CircuitTree, Dwelling, Reach, circuit_trees};
-use serde_json::{Value, json};
+use schemars::JsonSchema;
+use serde::Serialize;
+use std::collections::BTreeMap;
 use std::process::ExitCode;
 
 /// Show what feeds what: circuit trees, multiwire sets, and boxes that one ground would reach together
@@ -12,9 +14,42 @@ use std::process::ExitCode;
 pub struct Args {
     #[command(flatten)]
     source: SurveySource,
-    /// Answer as JSON
+    /// Answer as JSON (its schema: `thirdwire schema circuits`)
     #[arg(long)]
     json: bool,
+}
+
+/// What follows from the survey alone.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct CircuitsAnswer {
+    /// The circuits and multiwire sets as trees, in the order of the survey.
+    pub trees: Vec<TreeAnswer>,
+    /// The boxes that are tied together by a ground; one that is tied to none is a group of its own.
+    pub bonded_groups: Vec<BondedAnswer>,
+}
+
+/// What a circuit or multiwire set feeds.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct TreeAnswer {
+    /// The circuit, or both circuits of a multiwire set.
+    pub circuits: Vec<String>,
+    /// The panel in which it originates.
+    pub panel: String,
+    /// Whether two circuits share its neutral.
+    pub multiwire: bool,
+    /// By box: the boxes that it feeds.
+    pub feeds: BTreeMap<String, Vec<String>>,
+    /// The boxes of which nobody knows what feeds them.
+    pub feed_unknown: Vec<String>,
+}
+
+/// Boxes tied together by a ground.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct BondedAnswer {
+    /// The boxes.
+    pub boxes: Vec<String>,
+    /// Where their ground leads, in words.
+    pub reaches: &'static str,
 }
 
 /// Deeper boxes are not indented further, so that lines stay on the screen.
@@ -26,31 +61,29 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let dwelling = dwelling_of(&text, args.json)?;
     let (trees, groups) = (circuit_trees(&dwelling), BondedGroups::of(&dwelling));
     if args.json {
-        write_json(&as_json(&dwelling, &trees, &groups))?;
+        write_json(&CircuitsAnswer::of(&dwelling, &trees, &groups))?;
     } else {
         write_text(&as_text(&dwelling, &trees, &groups))?;
     }
     Ok(ExitCode::SUCCESS)
 }
 
-fn as_json(dwelling: &Dwelling, trees: &[CircuitTree], groups: &BondedGroups) -> Value {
-    let id = |at: &BoxIndex| dwelling.device_box(*at).id.clone();
-    let trees = trees.iter().map(|tree| {
-        let circuits: Vec<_> = tree.circuits.iter().map(|at| dwelling.circuit(*at).id.clone()).collect();
-        let feeds = tree.members.iter().map(|at| {
-            let feeds: Vec<_> = tree.children(*at).iter().map(id).collect();
-            (id(at), json!(feeds))
+impl CircuitsAnswer {
+    fn of(dwelling: &Dwelling, trees: &[CircuitTree], groups: &BondedGroups) -> Self {
+        let id = |at: &BoxIndex| dwelling.device_box(*at).id.clone();
+        let trees = trees.iter().map(|tree| TreeAnswer {
+            circuits: tree.circuits.iter().map(|at| dwelling.circuit(*at).id.clone()).collect(),
+            panel: dwelling.panel(tree.panel).id.clone(),
+            multiwire: tree.is_multiwire(),
+            feeds: tree.members.iter().map(|at| (id(at), tree.children(*at).iter().map(id).collect())).collect(),
+            feed_unknown: tree.unplaced.iter().map(id).collect(),
         });
-        json!({
-            "circuits": circuits, "panel": dwelling.panel(tree.panel).id, "multiwire": tree.is_multiwire(),
-            "feeds": feeds.collect::<serde_json::Map<_, _>>(),
-            "feed_unknown": tree.unplaced.iter().map(id).collect::<Vec<_>>(),
-        })
-    });
-    let groups = groups.groups.iter().map(
-        |group| json!({ "boxes": group.members.iter().map(id).collect::<Vec<_>>(), "reaches": reach(group.reach) }),
-    );
-    json!({ "trees": trees.collect::<Vec<_>>(), "bonded_groups": groups.collect::<Vec<_>>() })
+        let groups = groups
+            .groups
+            .iter()
+            .map(|group| BondedAnswer { boxes: group.members.iter().map(id).collect(), reaches: reach(group.reach) });
+        Self { trees: trees.collect(), bonded_groups: groups.collect() }
+    }
 }
 
 fn as_text(dwelling: &Dwelling, trees: &[CircuitTree], groups: &BondedGroups) -> String {

@@ -34,6 +34,10 @@ enum Of {
     Options,
     /// The answer of `findings --json`
     Findings,
+    /// The answer of `circuits --json`
+    Circuits,
+    /// What `--json` says of a file with mistakes
+    Mistakes,
     /// The answer of `checks --json`
     Checks,
     /// The answer of `draw --json`
@@ -57,6 +61,8 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
         Of::Prices => write_json(&survey::prices_schema())?,
         Of::Practice => write_json(&survey::practice_schema())?,
         Of::LocalCode => write_json(&survey::local_code_schema())?,
+        Of::Circuits => write_json(&schemars::schema_for!(crate::commands::circuits::CircuitsAnswer))?,
+        Of::Mistakes => write_json(&schemars::schema_for!(survey::MistakesAnswer))?,
         Of::Checks => write_json(&schemars::schema_for!(ChecksAnswer))?,
         Of::Draw => write_json(&schemars::schema_for!(DrawingAnswer))?,
         Of::Papers => write_json(&schemars::schema_for!(papers::SetAnswer))?,

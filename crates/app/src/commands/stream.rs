@@ -10,7 +10,7 @@ use serde_json::{Value, json};
 use std::io::{BufRead as _, Write as _};
 use std::path::Path;
 use std::process::ExitCode;
-use survey::Format;
+use survey::{Format, MistakesAnswer};
 
 /// How many lines are held at a time: enough to keep every core busy, few enough that memory stays flat.
 const AT_A_TIME: usize = 128;
@@ -61,7 +61,7 @@ fn answer(number: usize, line: &[u8], code: &CodeFlags, book: &PriceBook) -> Opt
     let read = survey::read(line, Format::Json);
     let Some(dwelling) = read.dwelling else {
         let text = survey::text_of(line);
-        let mistakes: Vec<Value> = read.diagnostics.iter().map(|diagnostic| diagnostic.as_json(&text)).collect();
+        let mistakes = MistakesAnswer::of("", &text, &read.diagnostics).mistakes;
         return Some((json!({ "line": number, "mistakes": mistakes }), Went::Mistaken));
     };
     let law = match settle(code, &dwelling.job, Path::new(""), false) {

@@ -1,7 +1,7 @@
 //! Answers held against the schemas that the program prints: every key that is needed, and no other.
 
 use crate::by_its_rows;
-use crate::running::{document, thirdwire, thirdwire_reading};
+use crate::running::{document, file, thirdwire, thirdwire_reading};
 use serde_json::Value;
 
 /// Holds the keys of a value and of all that is in it against a schema: those needed are there, others than known are not.
@@ -9,6 +9,13 @@ fn assert_keys(schema: &Value, at: &Value, value: &Value, place: &str) {
     let at = resolved(schema, at);
     match value {
         Value::Object(fields) => {
+            if at["additionalProperties"].is_object() {
+                // A map: its keys are names of the survey.
+                for (key, field) in fields {
+                    assert_keys(schema, &at["additionalProperties"], field, &format!("{place}/{key}"));
+                }
+                return;
+            }
             let known = at["properties"].as_object();
             let Some(known) = known else { panic!("{place}: the schema knows no keys here: {at}") };
             for needed in at["required"].as_array().into_iter().flatten().filter_map(Value::as_str) {
@@ -77,6 +84,19 @@ fn findings_have_the_keys_of_their_schema() {
         let answer = thirdwire(&["findings", "--example", name, "--json"]).json();
         assert_keys(&schema, &schema, &answer, name);
     }
+}
+
+#[test]
+fn trees_and_mistakes_have_the_keys_of_their_schemas() {
+    let schema = thirdwire(&["schema", "circuits"]).json();
+    for name in ["bungalow", "knob-and-tube", "flat"] {
+        let answer = thirdwire(&["circuits", "--example", name, "--json"]).json();
+        assert_keys(&schema, &schema, &answer, name);
+    }
+    let schema = thirdwire(&["schema", "mistakes"]).json();
+    let wrong = thirdwire(&["plan", &file("no-format.toml", "[job]\nname = 3\n"), "--json"]);
+    assert_eq!(wrong.code, 1);
+    assert_keys(&schema, &schema, &wrong.json(), "mistakes");
 }
 
 #[test]

@@ -77,7 +77,10 @@ fn the_page_on_json_shows_a_part_of_every_answer() {
 #[test]
 fn every_key_and_every_name_of_the_answers_is_documented() {
     let page = document("docs/json.md");
-    for answer in ["plan", "options", "findings", "editions", "why", "checks", "draw", "papers", "what-if", "verify"] {
+    for answer in [
+        "plan", "options", "findings", "editions", "why", "checks", "circuits", "draw", "papers", "what-if", "verify",
+        "mistakes",
+    ] {
         let schema = thirdwire(&["schema", answer]).json();
         let definitions = schema["$defs"].as_object().into_iter().flatten().map(|(_, definition)| definition);
         for definition in definitions.chain([&schema]) {
