@@ -2,13 +2,14 @@
 
 use super::the_box;
 use crate::conductors::{COLDEST, HOTTEST, ground_parts, length_of, parts_of, runs_to};
-use crate::ground_path::ground_path;
+use crate::ground_path::{Segment, SegmentOf, ground_path};
 use crate::row::{Amount, Asked, Check, CheckRow, SourceAnswer, SourceKind, Verdict};
-use crate::state::State;
+use crate::state::{Moment, State};
 use dwelling::BoxIndex;
 use electrical::formulas::breaker_limits::Clearing;
-use electrical::formulas::ground_fault_loop::{GroundFaultLoop, LoopBand, Part, Source};
-use electrical::{Amperes, Current, Length, Voltage};
+use electrical::formulas::ground_fault_loop::{GroundFaultLoop, LoopBand, Part, Source, Span};
+use electrical::{Amperes, Current, Length, Ohms, Resistance, Voltage};
+use std::fmt;
 
 /// How many times the breaker's rating should flow. Sources take 4 to 10 times: no standard decides. Published: 5 times,
 /// EC&M 2000, Ground rod does not assist in clearing a fault.
@@ -34,25 +35,86 @@ pub enum LoopSource {
 pub struct FaultLoop {
     /// The length of the hot conductor, one way.
     pub out: Length,
-    /// The length of the grounding path back.
-    pub back: Length,
+    /// The grounding path back.
+    pub back: WayBack,
     /// What is known of the source.
     pub source: LoopSource,
     /// The currents. With an unknown source the least is that of an endless one: an upper bound of the least.
     pub band: LoopBand,
 }
 
-/// The loop of a box that has a ground.
+/// How a fault current comes back.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WayBack {
+    /// Over grounding conductors and metal of this length.
+    Reckoned(Length),
+    /// Over a path of which a loaded test read this impedance.
+    Measured(Ohms),
+}
+
+impl fmt::Display for WayBack {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Reckoned(length) => write!(f, "{length} back"),
+            Self::Measured(ohms) => write!(f, "back over a ground that was measured at {ohms}"),
+        }
+    }
+}
+
+/// The part of its reading by which an instrument that loads a ground path may be off, to either side. Assumed, no source.
+const INSTRUMENT: f64 = 0.1;
+/// How much more a copper path resists at 75 °C than at the 20 °C at which it was measured. By hand: (234.5 + 75) / (234.5 + 20);
+/// 234.5 °C is copper's, published in NEC chapter 9, table 8, note 2, as 0.00323 a degree from 75 °C.
+const HOTTER: f64 = 1.216;
+
+/// The loop of a box that has a ground. A ground that was measured and stays as it was is taken as measured where
+/// that is worse than what its length says: a loaded test sees a bad joint.
 ///
 /// # Errors
 /// What must be found out.
 pub fn fault_loop(state: &State, at: BoxIndex) -> Result<FaultLoop, String> {
     let runs = runs_to(state, at)?;
-    let path = ground_path(state, at)?;
-    let back = path.iter().filter_map(|segment| segment.length).fold(Length::ZERO, |sum, length| sum + length);
+    let path = ground_path(state, at);
+    let measured = measured(state, at, path.as_deref().ok());
+    let reckoned = path.and_then(|path| {
+        let length = path.iter().filter_map(|segment| segment.length).fold(Length::ZERO, |sum, length| sum + length);
+        Ok((WayBack::Reckoned(length), ground_parts(state, &path)?))
+    });
+    let (back, grounding) = worse_of(reckoned, measured)?;
     let source = source_of(state, at);
-    let band = loop_with(source, parts_of(&runs), ground_parts(state, &path)?)?;
+    let band = loop_with(source, parts_of(&runs), grounding)?;
     Ok(FaultLoop { out: length_of(&runs), back, source, band })
+}
+
+type Back = (WayBack, Vec<Part>);
+
+/// Of what is reckoned from lengths and what was measured, the way back that lets less through.
+fn worse_of(reckoned: Result<Back, String>, measured: Option<Ohms>) -> Result<Back, String> {
+    let Some(ohms) = measured else { return reckoned };
+    let measured = (WayBack::Measured(ohms), vec![measured_part(ohms)]);
+    let Ok(reckoned) = reckoned else { return Ok(measured) };
+    let least =
+        |(_, parts): &Back| loop_with(LoopSource::Unknown, Vec::new(), parts.clone()).map(|band| band.least_current);
+    Ok(if least(&reckoned)? < least(&measured)? { reckoned } else { measured })
+}
+
+/// The highest impedance that a loaded test read of a box's ground, where that ground is still the one there.
+fn measured(state: &State, at: BoxIndex, path: Option<&[Segment]>) -> Option<Ohms> {
+    let is_new = |segment: &Segment| matches!(segment.of, SegmentOf::Brought(_));
+    let is_as_found = match state.moment {
+        Moment::Before => true,
+        Moment::After => path.is_none_or(|path| !path.iter().any(is_new)),
+    };
+    let readings = state.dwelling.device_box(at).found.iter();
+    readings.filter_map(|reading| reading.ground_impedance).max().filter(|_| is_as_found)
+}
+
+fn measured_part(ohms: Ohms) -> Part {
+    let ohms = Resistance::from(ohms).as_ohms();
+    Part::Stated(Span {
+        least: Resistance::ohms(ohms * (1.0 - INSTRUMENT)),
+        most: Resistance::ohms(ohms * (1.0 + INSTRUMENT) * HOTTER),
+    })
 }
 
 /// What is known of the source of a box's panel.
@@ -114,7 +176,7 @@ fn judged(mut asked: Asked, found: &FaultLoop, rating: Amperes) -> CheckRow {
     let (least, most) = (found.band.least_current.as_amperes(), found.band.most_current.as_amperes());
     let must_trip = f64::from(rating.get()) * MUST_TRIP_PERCENT / 100.0;
     let advised = f64::from(rating.get()) * ADVISED_MULTIPLE;
-    let way = format!("{} out and {} back", found.out, found.back);
+    let way = format!("{} out and {}", found.out, found.back);
     let required = Amount::at_least(advised, "A", format!("at least {advised} A advised"));
     if least < must_trip {
         asked.source = SourceAnswer::other(SourceKind::Rule, "250.4(A)(5); UL 489 for 135 %", true);

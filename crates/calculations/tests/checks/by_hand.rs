@@ -124,3 +124,21 @@ fn the_light_leg_of_a_multiwire_set_rises_a_little() {
     assert_eq!(refrigerator.load.as_deref(), Some("16 A at K-4"));
     assert!(refrigerator.falls_by.as_ref().is_some_and(|falls| falls.most.unwrap() < 0.0));
 }
+
+/// By hand: out 100 ft of 12 AWG, 0.1931 Ω at 75 °C and 0.1463 Ω at 0 °C; a loaded test read 2 Ω: at most 2 × 1.1 × 1.216 = 2.675 Ω,
+/// at least 1.8 Ω. Weakest: 114/1500 = 0.076 Ω, 2.944 Ω in all: 38.7 A. Strongest: 1.947 Ω: 64.7 A. The cable's length alone
+/// would say 114/0.4623 = 246.6 A, and the joint that is bad would not show.
+#[test]
+fn a_ground_that_was_measured_is_reckoned_as_measured() {
+    let sound = one_run("100 ft", 12, "fault_current = \"1500 A\"");
+    let poor = sound.replace("ground = \"connected\"", "ground = \"connected\", ground_ohms = 2");
+    let reckoned = row(&states_of(&sound)[0], Check::FaultLoop, "A");
+    near(reckoned.found.map(|found| found.least).unwrap(), 246.6, 0.2);
+    let [before, _] = states_of(&poor);
+    let found = row(&before, Check::FaultLoop, "A");
+    let current = found.found.unwrap();
+    near(current.least, 38.7, 0.1);
+    near(current.most, 64.7, 0.1);
+    assert_eq!(found.verdict, Verdict::Advice);
+    assert!(found.says.contains("100 ft out and back over a ground that was measured at 2 Ω"), "{}", found.says);
+}

@@ -68,7 +68,7 @@ fed_by = "panel"
 run = {{ length = "{length}" }}
 body = {{ volume = "20 in3", clamps = "none" }}
 holds = "three-slot"
-found = {{ hn = 120, hg = 120, ng = 0, ground = "connected", ground_ohms = 0.2 }}
+found = {{ hn = 120, hg = 120, ng = 0, ground = "connected" }}
 "#
     )
 }
