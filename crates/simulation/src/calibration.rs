@@ -98,8 +98,11 @@ impl Calibration {
         self.count_likeliest("run: hot", &belief.run.hot, truth.hot as usize);
         self.count_likeliest("run: neutral", &belief.run.neutral, truth.neutral as usize);
         self.count_either("hot and neutral reversed", belief.reversed(), truth.at.is_reversed());
-        let open = truth.at.neutral == WireState::Open;
-        self.count_either("neutral open from the panel", belief.neutral_path[WireState::Open as usize], open);
+        let open = WireState::Open;
+        let of_neutral = ["neutral open from the panel", "neutral not open from the panel"];
+        self.count_one(of_neutral, belief.neutral_path[open as usize], truth.at.neutral == open);
+        let of_hot = ["hot open from the panel", "hot not open from the panel"];
+        self.count_one(of_hot, belief.hot_path[open as usize], truth.at.hot == open);
     }
 
     fn count_likeliest(&mut self, kind: &'static str, odds: &[f64], truth: usize) {
@@ -109,7 +112,12 @@ impl Calibration {
     }
 
     fn count_either(&mut self, kind: &'static str, odds: f64, truth: bool) {
-        if odds >= 0.5 { self.count(kind, odds, truth) } else { self.count(kind, 1.0 - odds, !truth) }
+        self.count_one([kind, kind], odds, truth);
+    }
+
+    /// Counts what is said of something: that it is so, or that it is not.
+    fn count_one(&mut self, [so, not_so]: [&'static str; 2], odds: f64, truth: bool) {
+        if odds >= 0.5 { self.count(so, odds, truth) } else { self.count(not_so, 1.0 - odds, !truth) }
     }
 
     fn count(&mut self, kind: &'static str, sure: f64, is_true: bool) {

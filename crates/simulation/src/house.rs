@@ -24,7 +24,7 @@ pub struct House {
 pub fn house(seed: u64, size: Size, priors: &Priors) -> Option<House> {
     let mut chance = Chance::new(seed);
     let mut dwelling = sketch(size, &mut chance);
-    let (panel_has_ground, truth) = truth(&dwelling, priors, None, &mut chance)?;
+    let (panel_has_ground, truth) = truth(&dwelling, priors, &[], &mut chance)?;
     let layout = layout(&dwelling, panel_has_ground, &truth, &mut chance);
     visit(&mut dwelling, &layout, &truth, &mut chance).ok()?;
     Some(House { dwelling, panel_has_ground, truth })

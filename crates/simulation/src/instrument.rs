@@ -100,23 +100,6 @@ impl PlugInTester {
         Ok(LAMPS.map(|(from, to)| solved.between(at, from, to).magnitude()))
     }
 
-    /// The same, and the volts of hot, neutral and ground slot against hot and neutral of the panel.
-    pub(crate) fn volts_and_panel(
-        &self,
-        layout: &Layout,
-        on: &On,
-        at: Opening,
-    ) -> Result<([f64; 3], [[f64; 2]; 3]), NetworkError> {
-        let solved = self.plugged_in(layout, on, at)?;
-        let lamps = LAMPS.map(|(from, to)| solved.between(at, from, to).magnitude());
-        let against = |wire, panel| {
-            let nodes = (solved.terminal(at, wire), solved.terminal(Opening::PANEL, panel));
-            solved.solution().between(nodes.0, nodes.1).magnitude()
-        };
-        let slots = [Wire::LegA, Wire::Neutral, Wire::Ground];
-        Ok((lamps, slots.map(|wire| [against(wire, Wire::LegA), against(wire, Wire::Neutral)])))
-    }
-
     fn plugged_in(&self, layout: &Layout, on: &On, at: Opening) -> Result<SolvedCircuit, NetworkError> {
         let mut circuit = layout.circuit.clone();
         on.iter().for_each(|(at, ohms)| plug_in(&mut circuit, *at, *ohms));
@@ -126,9 +109,14 @@ impl PlugInTester {
         circuit.solve()
     }
 
+    /// Which of its lamps light.
+    pub(crate) fn lit(&self, volts: [f64; 3]) -> [bool; 3] {
+        volts.map(|volts| volts >= self.lights_from)
+    }
+
     /// What it says, by the meaning of its lamps.
     pub(crate) fn says(&self, volts: [f64; 3], is_joined: bool) -> TesterVerdict {
-        match volts.map(|volts| volts >= self.lights_from) {
+        match self.lit(volts) {
             [true, true, false] if is_joined && self.finds_joins => TesterVerdict::FalseGround,
             [true, true, false] => TesterVerdict::Correct,
             [true, false, false] => TesterVerdict::OpenGround,

@@ -16,7 +16,7 @@ mod visit;
 
 pub use calibration::{BINS, Bin, Calibration};
 pub use chance::Chance;
-pub use counting::{Counts, Key, count};
+pub use counting::{Counts, Way, count};
 pub use house::{House, house};
 pub use searching::{Fault, Searched, searched};
 pub use sketch::Size;

@@ -97,7 +97,7 @@ impl Scene {
                 (Forced::Ground(end), if end == GroundRun::LooseBefore { parent? } else { place })
             }
         };
-        let (has_ground, truth) = truth(&dwelling, priors, Some((place, forced)), chance)?;
+        let (has_ground, truth) = truth(&dwelling, priors, &[(place, forced)], chance)?;
         let faults = truth.iter().map(|one| usize::from(is_interrupted(one)) + usize::from(is_jumper(one)));
         let only = faults.sum::<usize>() == 1;
         let shows = match fault {

@@ -33,7 +33,7 @@ pub(crate) enum Forced {
 pub(crate) fn truth(
     dwelling: &Dwelling,
     priors: &Priors,
-    forced: Option<(usize, Forced)>,
+    forced: &[(usize, Forced)],
     chance: &mut Chance,
 ) -> Option<(bool, Vec<BoxTruth>)> {
     (0..1_000).find_map(|_| drawn(dwelling, priors, forced, chance))
@@ -42,14 +42,14 @@ pub(crate) fn truth(
 fn drawn(
     dwelling: &Dwelling,
     priors: &Priors,
-    forced: Option<(usize, Forced)>,
+    forced: &[(usize, Forced)],
     chance: &mut Chance,
 ) -> Option<(bool, Vec<BoxTruth>)> {
     let has_ground = chance.happens(priors.panel_has_ground(dwelling.panels[0].ground_bar));
     let mut boxes: Vec<BoxTruth> = Vec::new();
     let mut group: Vec<usize> = Vec::new();
     for (number, device_box) in dwelling.boxes.iter().enumerate() {
-        let here = forced.filter(|(at, _)| *at == number).map(|(_, forced)| forced);
+        let here: Vec<Forced> = forced.iter().filter(|(at, _)| *at == number).map(|(_, forced)| *forced).collect();
         let cable = dwelling.cable_to(dwelling::BoxIndex(number));
         let is_misrecorded = cable != dwelling::CableKind::Unknown && chance.happens(priors.cable_misrecorded);
         let built = dwelling.job.built;
@@ -57,11 +57,13 @@ fn drawn(
         let mut ground = GroundRun::ALL[chance.place_of(&odds)];
         let mut hot = WireState::ALL[chance.place_of(&priors.hot)];
         let mut neutral = WireState::ALL[chance.place_of(&priors.neutral)];
-        match here {
-            Some(Forced::Hot(state)) => hot = state,
-            Some(Forced::Neutral(state)) => neutral = state,
-            Some(Forced::Ground(state)) => ground = state,
-            _ => {}
+        for forced in &here {
+            match forced {
+                Forced::Hot(state) => hot = *state,
+                Forced::Neutral(state) => neutral = *state,
+                Forced::Ground(state) => ground = *state,
+                Forced::Wiring(_) => {}
+            }
         }
         let parent = match device_box.fed_by {
             Some(Feed::Box(parent)) => Some(parent.0),
@@ -72,13 +74,18 @@ fn drawn(
         let arrival = beyond(ground, before);
         let path = parent
             .map_or((WireState::Sound, WireState::Sound), |parent| (boxes[parent].at.hot, boxes[parent].at.neutral));
+        let (hot_path, neutral_path) = (path.0.max(hot), path.1.max(neutral));
         let conducts = matches!(ground, GroundRun::Sound | GroundRun::Weak);
         group.push(parent.filter(|_| conducts).map_or(number, |parent| group[parent]));
-        let wiring = match here {
-            Some(Forced::Wiring(wiring)) => wiring,
-            _ => Wiring::ALL[chance.place_of(&priors.wiring(device_box.holds, arrival))],
-        };
-        let at = AtBox { hot: path.0.max(hot), neutral: path.1.max(neutral), arrival, wiring };
+        let forced_wiring = here.iter().find_map(|forced| match forced {
+            Forced::Wiring(wiring) => Some(*wiring),
+            _ => None,
+        });
+        let wiring =
+            forced_wiring.unwrap_or_else(|| Wiring::ALL[chance.place_of(&priors.wiring(device_box.holds, arrival))]);
+        let is_open = hot_path == WireState::Open || neutral_path == WireState::Open;
+        let is_alone = if conducts { parent.is_some_and(|parent| boxes[parent].at.is_alone) } else { is_open };
+        let at = AtBox { hot: hot_path, neutral: neutral_path, arrival, is_alone, wiring };
         boxes.push(BoxTruth { hot, neutral, ground, at, is_misrecorded });
     }
     join(&mut boxes, &group).then_some((has_ground, boxes))

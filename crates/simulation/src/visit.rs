@@ -199,7 +199,7 @@ fn tested(surveyor: &Surveyor, site: Site<'_>, load: LoadState, chance: &mut Cha
     let on = switched_on(site.layout, site.at(), load, chance);
     let volts = surveyor.tester.volts(site.layout, &on, site.at())?;
     let slots = slots(site.truth[site.number].at);
-    let elsewhere = matches!(slots.ground, Hangs::NeutralElsewhere { .. });
+    let elsewhere = matches!(slots.ground, Hangs::NeutralElsewhere { .. } | Hangs::OpenNeutral);
     let joined = slots.ground_is == Some(Slot::Neutral) || elsewhere && chance.happens(0.5);
     let mut verdict = surveyor.tester.says(volts, joined);
     if chance.happens(MISTAKEN) {

@@ -1,39 +1,65 @@
 //! The odds of readings and what is concluded from them, held against simulated houses.
 
-use diagnosis::belief::{Draws, Floats, Hangs, Loaded, Priors, Stakes, pair, places};
-use simulation::{BINS, Calibration, Counts, Fault, Key, Searched, Size, count, house, searched};
+use diagnosis::belief::{Draws, Hangs, Loaded, Priors, Stakes, Three, VoltBand, is_counted, together, ways};
+use simulation::{BINS, Calibration, Counts, Fault, Searched, Size, count, house, searched};
 
-/// What the table has for a key; nothing for what other tables hold.
-fn reckoned(key: Key, draws: Draws, load: Loaded) -> Option<Vec<f64>> {
-    let earth = (Hangs::Ground { weak: false }, Floats::Nowhere);
-    match key {
-        Key::Place(of) => Some(places(of, draws, load).to_vec()),
-        Key::Pair(one, other) => Some(pair(one, other, draws, load).to_vec()),
-        Key::Earth(one) => Some(pair(one, earth, draws, load).to_vec()),
-        Key::One | Key::Impedance(_) => None,
-    }
-}
-
-/// The bound: four standard deviations of the count, and a twentieth for what the table lumps together.
+/// The bound: four standard deviations of the count, and a twentieth for what was counted rarely.
 #[test]
-fn the_table_of_readings_is_what_the_solver_counts() {
-    let counts = count(250, 40_001, &Priors::default());
+fn the_counted_readings_are_what_the_solver_counts_in_other_houses() {
+    let counts = count(1_000, 4_000_001, &Priors::default());
     let mut held = 0;
-    for ((key, draws, load), counted) in &counts.of {
-        let total = f64::from(counted.iter().sum::<u32>());
-        let Some(odds) = reckoned(*key, *draws, *load) else { continue };
+    for ((slots, three, draws, load), counted) in &counts.of {
+        let total = f64::from(Counts::all(counted));
         if total < 40.0 {
             continue;
         }
         held += 1;
-        for (odds, share) in odds.iter().zip(Counts::shares(counted)) {
+        let reckoned = together(*slots, *three, *draws, *load);
+        for (bands, count) in counted {
+            let (share, odds) = (f64::from(*count) / total, reckoned.odds(bands.map(Some)));
             // Openings of one house are not independent: their count counts for a third.
             let spread = (odds.max(share) * (1.0 - odds.min(share)) * 3.0 / total).sqrt();
             let close = (odds - share).abs() <= 0.05 + 4.0 * spread;
-            assert!(close, "{key:?} {draws:?} {load:?}: {counted:?}, reckoned {odds}");
+            assert!(close, "{slots:?} {three:?} {draws:?} {load:?}: {bands:?} {share}, reckoned {odds}");
         }
     }
     assert!(held > 100, "only {held} were counted often enough");
+}
+
+/// Whether a slot hangs on something that is bad or broken.
+const fn is_bad(of: Hangs) -> bool {
+    !matches!(
+        of,
+        Hangs::Hot { weak: false }
+            | Hangs::Neutral { weak: false }
+            | Hangs::Ground { weak: false }
+            | Hangs::FloatingGround
+    )
+}
+
+/// Ways with two faults in one set of slots may be too rare to be counted: of them nothing is foreseen.
+///
+/// By hand: of what three pairs may read together, one thing is read.
+#[test]
+fn every_common_way_in_which_slots_hang_was_counted_and_all_odds_add_up_to_one() {
+    for slots in ways() {
+        for load in [Loaded::No, Loaded::Lamp, Loaded::Heavily] {
+            for (three, draws) in [
+                (Three::Slots, Draws::Little),
+                (Three::Slots, Draws::Much),
+                (Three::Slots, Draws::Lamps),
+                (Three::ToEarth, Draws::Little),
+                (Three::ToEarth, Draws::Much),
+            ] {
+                let reckoned = together(*slots, three, draws, load);
+                let sum: f64 = VoltBand::ALL.iter().map(|band| reckoned.odds([Some(*band), None, None])).sum();
+                assert!((sum - 1.0).abs() < 1e-9, "{slots:?}: {sum}");
+                let faults = [slots.hot, slots.neutral, slots.ground].map(|slot| usize::from(is_bad(slot)));
+                let is_rare = faults.iter().sum::<usize>() > 1;
+                assert!(is_rare || is_counted(*slots, three, draws, load), "{slots:?} {three:?} {draws:?} {load:?}");
+            }
+        }
+    }
 }
 
 #[test]

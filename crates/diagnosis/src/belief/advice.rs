@@ -3,10 +3,11 @@
 use super::circuit_belief::CircuitBelief;
 use super::down::{Odds, down};
 use super::likely::Sum;
+use super::meter_odds::Draws;
 use super::outlook::Outlook;
 use super::stakes::Stakes;
-use super::state::{Arrival, AtBox, GroundRun, Wiring};
-use super::stations::{ARRIVALS, Local, PATHS, RUNS, Remembered, Station, Stations, WIRINGS, sight_of};
+use super::state::{Arrival, AtBox, GroundRun, WireState, Wiring};
+use super::stations::{ARRIVALS, Local, PATHS, RUNS, Remembered, STATES, Station, Stations, WIRINGS, sight_of};
 use super::test_outcome::{Outcome, Test, outcome_odds, sightings};
 use super::up::up;
 use dwelling::{BoxIndex, Dwelling};
@@ -97,7 +98,7 @@ pub(crate) struct KnownOutcomes {
 
 impl KnownOutcomes {
     pub(crate) fn new() -> Self {
-        Self { ways: Remembered::new() }
+        Self { ways: Remembered::new(Draws::Much) }
     }
 
     /// The odds of each outcome of a test, by way: the same for every dwelling, so they are found once.
@@ -110,7 +111,9 @@ impl KnownOutcomes {
     /// The odds of each outcome of a test where this is true.
     pub(crate) fn at(&self, test: Test, at: AtBox) -> &'static [f64] {
         let arrival = Arrival::ALL.iter().position(|one| *one == at.arrival).unwrap_or(0);
-        let path = at.hot as usize * 3 + at.neutral as usize;
+        let alone = |state: WireState| usize::from(at.is_alone && state == WireState::Open);
+        let [hot, neutral] = [at.hot, at.neutral].map(|state| state as usize + alone(state));
+        let path = hot * STATES + neutral;
         &self.of(test)[self.ways.way_of(at.wiring as usize, arrival, path)]
     }
 

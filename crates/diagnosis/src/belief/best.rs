@@ -1,8 +1,10 @@
 //! The likeliest state of a whole circuit, read off the way up.
 
-use super::likely::{ARRIVAL, Best as Likeliest, LOOSE_BEFORE, Likely, MET, beyond_run, ground_number, meets, worse};
+use super::likely::{
+    ARRIVAL, Best as Likeliest, LOOSE_BEFORE, Likely, MET, beyond_run, ground_number, meets, path_beyond, worse,
+};
 use super::state::{Arrival, AtBox, GroundRun, Joined, WireState};
-use super::stations::{Stations, WIRINGS, at_box};
+use super::stations::{STATES, Stations, WIRINGS, at_box};
 use super::up::{Step, Up, at_root, either};
 
 /// The state of one station in an explanation of the whole.
@@ -93,7 +95,7 @@ fn at_station(
         let here = step.here.get(run).or(step.here.first())?;
         for (hot, of_hot) in station.hot.iter().enumerate() {
             for (neutral, of_neutral) in station.neutral.iter().enumerate() {
-                let path = worse(worse(path_before, 3, hot), 1, neutral);
+                let path = path_beyond(run, worse(worse(path_before, STATES, hot), 1, neutral));
                 for ground in beyond_run(run, ground_before) {
                     let odds = of_run * of_hot * of_neutral * here[*ground][path];
                     best.try_with(odds, || (run, hot, neutral, (*ground, path)));

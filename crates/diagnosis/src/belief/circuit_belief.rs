@@ -3,11 +3,12 @@
 use super::clash::{Clash, clashes};
 use super::down::{Odds, down};
 use super::likely::Sum;
+use super::meter_odds::Draws;
 use super::priors::Priors;
-use super::reading_odds::MISTAKEN;
+use super::reading_odds::{MISTAKEN, Signs};
 use super::state::{Ground, GroundRun, Wiring};
 use super::stations::{Remembered, Station, Stations, WIRINGS, at_box, seen_at, signs_at};
-use super::up::up;
+use super::up::{Up, up};
 use crate::ground_reading::{GroundReading, ground_reading};
 use dwelling::{BoxIndex, CircuitIndex, CircuitTree, Dwelling};
 
@@ -23,6 +24,7 @@ pub struct CircuitBelief {
     pub boxes: Vec<BoxBelief>,
     /// What of it does not fit together.
     pub clashes: Vec<Clash>,
+    /// Its stations, with the likelier kind of meter where none was written down.
     pub(crate) stations: Stations,
 }
 
@@ -92,17 +94,74 @@ impl BoxBelief {
     }
 }
 
-/// What is believed of a tree.
-pub(crate) fn believe_tree(
-    dwelling: &Dwelling,
-    tree: &CircuitTree,
-    priors: &Priors,
-    known: &mut Remembered,
-) -> CircuitBelief {
-    let stations = Stations::of(dwelling, tree, priors, known);
-    let boxes = beliefs_of(dwelling, &stations, priors, known);
-    let clashes = clashes(dwelling, &stations, &boxes, priors, known);
-    CircuitBelief { circuits: tree.circuits.clone(), boxes, clashes, stations }
+/// How likely the meter is of each kind where nobody wrote it down. Common practice, no source.
+const KINDS_OF_METER: [(Draws, f64); 2] = [(Draws::Little, 0.7), (Draws::Much, 0.3)];
+/// A kind of meter that is less likely than this by all that was read counts for nothing.
+const IMPOSSIBLE: f64 = 1e-13;
+
+/// A dwelling as it would be believed if its readings without a kind of meter were taken with one of this kind.
+struct Case {
+    known: Remembered,
+    /// By tree.
+    trees: Vec<(Stations, Up)>,
+    /// How likely it is, given all that was read.
+    share: f64,
+}
+
+/// What is believed of every tree.
+///
+/// Where the kind of meter was not written down, it is one hidden fact of all these sets: they were taken on one visit. So
+/// everything is weighed with each kind, and the two are put together by how likely all readings are with each.
+pub(crate) fn believe_trees(dwelling: &Dwelling, trees: &[CircuitTree], priors: &Priors) -> Vec<CircuitBelief> {
+    let mut cases = cases(dwelling, trees, priors);
+    let mut boxes: Vec<Vec<BoxBelief>> = vec![Vec::new(); trees.len()];
+    for case in &mut cases {
+        for ((stations, up), boxes) in case.trees.iter().zip(&mut boxes) {
+            let more = beliefs_by(dwelling, stations, up, priors, &mut case.known);
+            if boxes.is_empty() {
+                boxes.extend(more.into_iter().map(|belief| belief.times(case.share)));
+            } else {
+                boxes.iter_mut().zip(more).for_each(|(to, more)| to.add(&more.times(case.share)));
+            }
+        }
+    }
+    let likeliest = cases.into_iter().max_by(|one, other| one.share.total_cmp(&other.share));
+    let Some(Case { mut known, trees: all, .. }) = likeliest else { return Vec::new() };
+    let of_tree = |((tree, (stations, _)), boxes): ((&CircuitTree, (Stations, Up)), Vec<BoxBelief>)| {
+        let clashes = clashes(dwelling, &stations, &boxes, priors, &mut known);
+        CircuitBelief { circuits: tree.circuits.clone(), boxes, clashes, stations }
+    };
+    trees.iter().zip(all).zip(boxes).map(of_tree).collect()
+}
+
+/// The kinds of meter with which the readings can have been taken.
+fn cases(dwelling: &Dwelling, trees: &[CircuitTree], priors: &Priors) -> Vec<Case> {
+    let lacks_meter = |tree: &CircuitTree| {
+        tree.members.iter().chain(&tree.unplaced).any(|index| signs_at(dwelling, *index).iter().any(Signs::lacks_meter))
+    };
+    let kinds = if trees.iter().any(lacks_meter) { &KINDS_OF_METER[..] } else { &KINDS_OF_METER[..1] };
+    let mut cases = Vec::new();
+    let mut logs = Vec::new();
+    for (draws, odds) in kinds {
+        let mut known = Remembered::new(*draws);
+        let up_tree = |tree: &CircuitTree| {
+            let stations = Stations::of(dwelling, tree, priors, &mut known);
+            let up = up::<Sum>(&stations);
+            (stations, up)
+        };
+        let trees: Vec<(Stations, Up)> = trees.iter().map(up_tree).collect();
+        // A tree that cannot be as it was found says nothing of the meter.
+        let of_trees = trees.iter().map(|(_, up)| up.log_odds::<Sum>()).filter(|log| log.is_finite()).sum::<f64>();
+        logs.push(odds.ln() + of_trees);
+        cases.push(Case { known, trees, share: 1.0 });
+    }
+    let greatest = logs.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    let total: f64 = logs.iter().map(|log| (log - greatest).exp()).sum();
+    for (case, log) in cases.iter_mut().zip(&logs) {
+        case.share = (log - greatest).exp() / total;
+    }
+    cases.retain(|case| case.share > IMPOSSIBLE);
+    cases
 }
 
 /// What is believed of every station; nothing where what was found cannot be.
@@ -112,9 +171,40 @@ pub(crate) fn beliefs_of(
     priors: &Priors,
     known: &mut Remembered,
 ) -> Vec<BoxBelief> {
-    let odds = down(stations, &up::<Sum>(stations)).unwrap_or_default();
+    beliefs_by(dwelling, stations, &up::<Sum>(stations), priors, known)
+}
+
+fn beliefs_by(
+    dwelling: &Dwelling,
+    stations: &Stations,
+    up: &Up,
+    priors: &Priors,
+    known: &mut Remembered,
+) -> Vec<BoxBelief> {
+    let odds = down(stations, up).unwrap_or_default();
     let of_station = |(odds, station): (&Odds, &Station)| box_belief(dwelling, station.at, odds, priors, known);
     odds.iter().zip(&stations.all).map(of_station).collect()
+}
+
+impl BoxBelief {
+    /// All its odds.
+    fn odds(&mut self) -> impl Iterator<Item = &mut f64> {
+        let Self { ground, wiring, hot_path, neutral_path, run, mistaken, misseen, misrecorded, .. } = self;
+        let of_run = run.hot.iter_mut().chain(&mut run.neutral).chain(&mut run.ground);
+        let of_box = ground.iter_mut().chain(wiring).chain(hot_path).chain(neutral_path);
+        of_box.chain(of_run).chain(mistaken).chain(misseen).chain([misrecorded])
+    }
+
+    /// With all its odds so many times as great.
+    fn times(mut self, share: f64) -> Self {
+        self.odds().for_each(|odds| *odds *= share);
+        self
+    }
+
+    fn add(&mut self, more: &Self) {
+        let mut more = more.clone();
+        self.odds().zip(more.odds()).for_each(|(to, more)| *to += *more);
+    }
 }
 
 fn box_belief(dwelling: &Dwelling, index: BoxIndex, odds: &Odds, priors: &Priors, known: &mut Remembered) -> BoxBelief {
@@ -128,8 +218,8 @@ fn box_belief(dwelling: &Dwelling, index: BoxIndex, odds: &Odds, priors: &Priors
                 let at = at_box(wiring, arrival, path);
                 ground[at.ground() as usize] += odds;
                 *of_wiring += odds;
-                hot_path[path / 3] += odds;
-                neutral_path[path % 3] += odds;
+                hot_path[at.hot as usize] += odds;
+                neutral_path[at.neutral as usize] += odds;
                 by_way[known.way_of(wiring, arrival, path)] += odds;
             }
         }

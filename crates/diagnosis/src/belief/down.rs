@@ -3,10 +3,12 @@
 //! What the way up made is a sum of products, each factor at most once in a product. So how likely a factor's state is, is
 //! the factor times the slope of the whole along it: the slopes are handed down the tree, from the whole to each part.
 
-use super::likely::{JOINED, LOOSE_BEFORE, Likely, NEVER, SINGLE, Sum, beyond_run, ground_number, meets, worse};
+use super::likely::{
+    JOINED, LOOSE_BEFORE, Likely, NEVER, SINGLE, Sum, beyond_run, ground_number, meets, path_beyond, worse,
+};
 use super::sighting_odds::odds_if_misseen;
 use super::state::{Arrival, Joined};
-use super::stations::{ARRIVALS, Local, PATHS, Station, Stations, WIRINGS};
+use super::stations::{ARRIVALS, Local, PATHS, STATES, Station, Stations, WIRINGS};
 use super::up::{Step, Up, at_root, either};
 
 /// How likely each state at one station is; each list adds up to one.
@@ -75,7 +77,7 @@ fn at_station(station: &Station, step: &Step, slopes: &[Likely; 2]) -> (Odds, [L
     let mut of_ground = [NEVER; 2];
     for loose in 0..2 {
         let of_hot = wire_slopes::<1>(&step.after_hot[loose], &slopes[loose], &station.neutral, &mut neutral);
-        of_ground[loose] = wire_slopes::<3>(&step.after_ground[loose], &of_hot, &station.hot, &mut hot);
+        of_ground[loose] = wire_slopes::<STATES>(&step.after_ground[loose], &of_hot, &station.hot, &mut hot);
     }
     let (ground, of_here) = ground_slopes(station, step, &of_ground);
     let mut local = [[[0.0; PATHS]; ARRIVALS]; WIRINGS];
@@ -128,7 +130,7 @@ fn ground_slopes(station: &Station, step: &Step, slopes: &[Likely; 2]) -> ([f64;
         for (ground, slopes) in slopes.iter().enumerate() {
             for beyond in beyond_run(run, ground) {
                 for (path, slope) in slopes.iter().enumerate() {
-                    let slope = of_run * slope;
+                    let (path, slope) = (path_beyond(run, path), of_run * slope);
                     likely[run] += slope * here[*beyond][path];
                     of_here[*beyond][path] += slope;
                 }

@@ -154,7 +154,12 @@ fn weigh(stations: &Stations, has_ground: bool, states: &[[usize; 4]], odds: f64
         let bonded = station.parent.filter(|_| conducts(number));
         group.push(bonded.map_or(number, |parent| group[parent]));
         let arriving = station.parent.map_or((0, 0), |parent| path[parent]);
-        path.push((arriving.0.max(hot), arriving.1.max(neutral)));
+        // What is open where a bonded group begins has all of the group behind it: state 3.
+        let beyond = |before: usize, run: usize| match before.max(run) {
+            2 if !conducts(number) => 3,
+            state => state,
+        };
+        path.push((beyond(arriving.0, hot), beyond(arriving.1, neutral)));
     }
     let mut joined: BTreeMap<usize, Joined> = BTreeMap::new();
     for (number, state) in states.iter().enumerate() {
@@ -184,7 +189,7 @@ fn weigh(stations: &Stations, has_ground: bool, states: &[[usize; 4]], odds: f64
             _ => Arrival::Absent(to),
         };
         let arrival = Arrival::ALL.iter().position(|one| *one == arrival)?;
-        let (path, [_, _, ground, wiring]) = (path[number].0 * 3 + path[number].1, states[number]);
+        let (path, [_, _, ground, wiring]) = (path[number].0 * 4 + path[number].1, states[number]);
         let loose = station.children.iter().any(|child| GroundRun::ALL[states[*child][2]] == GroundRun::LooseBefore);
         weight *= station.local[wiring][arrival][path];
         weight *= station.sight.as_ref().map_or(1.0, |sight| sight[usize::from(loose)][ground][wiring]);
@@ -294,10 +299,12 @@ proptest! {
         let mut by_work: BTreeMap<Vec<_>, (f64, f64)> = BTreeMap::new();
         for (_, whole, odds) in &all {
             let work = whole.iter().zip(&stations.all).map(|((states, path, arrival), station)| {
+                let state = |state: usize| WireState::ALL[state.min(2)];
                 let at = AtBox {
-                    hot: WireState::ALL[path / 3],
-                    neutral: WireState::ALL[path % 3],
+                    hot: state(path / 4),
+                    neutral: state(path % 4),
                     arrival: Arrival::ALL[*arrival],
+                    is_alone: path / 4 == 3 || path % 4 == 3,
                     wiring: Wiring::ALL[states[3]],
                 };
                 to_do(about, station.is_receptacle, GroundRun::ALL[states[2]], at)

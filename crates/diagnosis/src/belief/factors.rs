@@ -30,7 +30,8 @@ pub struct BoxFactors {
     /// The run's ground: in the order of [`super::GroundRun`].
     pub ground: [f64; RUNS],
     /// The device with its readings: by its wiring, by what arrives in the order of [`super::Arrival`] with a path that is
-    /// absent after one that is broken, and by the paths of hot and neutral, hot first.
+    /// absent after one that is broken, and by the paths of hot and neutral, hot first: sound,
+    /// high resistance, open, and open with all of the bonded group behind the break.
     pub device: [[[f64; PATHS]; ARRIVALS]; WIRINGS],
     /// The sighting, where anybody looked: by whether a run beyond is loose here, by the run's ground, by the wiring.
     pub sight: Option<[[[f64; WIRINGS]; RUNS]; 2]>,

@@ -1,7 +1,7 @@
 //! How likely things are by what arrives: the numbers of grounds and paths, and what a run makes of them.
 
 use super::state::{Arrival, Joined, Wiring};
-use super::stations::PATHS;
+use super::stations::{PATHS, STATES};
 
 /// Grounds as they go up the tree: an arrival, and where it is joined, whether its jumper was met.
 pub(crate) const GROUNDS: usize = 12;
@@ -59,6 +59,15 @@ pub(crate) const fn beyond_run(run: usize, ground: usize) -> &'static [usize] {
     }
 }
 
+/// The path beyond a run whose ground does not conduct, by the path before it: the bonded group that begins there lies wholly
+/// behind what is open already.
+pub(crate) const ALONE: [usize; PATHS] = [0, 1, 3, 3, 4, 5, 7, 7, 12, 13, 15, 15, 12, 13, 15, 15];
+
+/// The path beyond a run's ground.
+pub(crate) const fn path_beyond(run: usize, path: usize) -> usize {
+    if run < 2 { path } else { ALONE[path] }
+}
+
 /// How the odds of alternatives are put together.
 pub(crate) trait Over {
     /// Puts one more alternative to those so far.
@@ -84,9 +93,9 @@ impl Over for Best {
 }
 
 /// The path beyond a wire in this state, by the path before it: the worse counts. The step between the states of the wire is
-/// 3 for the hot conductor and 1 for the neutral.
+/// [`STATES`] for the hot conductor and 1 for the neutral.
 pub(crate) const fn worse(path: usize, step: usize, state: usize) -> usize {
-    let before = path / step % 3;
+    let before = path / step % STATES;
     if state > before { path + (state - before) * step } else { path }
 }
 

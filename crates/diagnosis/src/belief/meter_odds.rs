@@ -1,14 +1,18 @@
-//! How often a meter finds a pair of terminals in each band of volts, by what the two hang on.
+//! How often a meter finds three pairs of terminals together in which bands of volts, by what the slots hang on.
 //!
 //! The odds were counted over simulated houses: circuits drawn at random from the priors and read by the network solver,
-//! with lengths, loads, joints and coupling as they come in dwellings. The tests of the crate `simulation` count them again
-//! and hold this table to it; its example `count_readings` prints the counts beside the table.
+//! with lengths, loads, joints and coupling as they come in dwellings. The three pairs of a set are counted together, since
+//! the same voltage of a conductor that hangs on nothing is in two of them: behind an open hot conductor, with a ground that
+//! floats, all three read nothing, which no table of single pairs would have. The example `count_readings` of the crate
+//! `simulation` writes the file of counts; the tests of that crate count again and hold it to them.
 
-use super::terminals::Hangs;
-use super::volt_band::BANDS;
+use super::terminals::{Hangs, Slot, Slots};
+use super::volt_band::{BANDS, VoltBand};
+use std::collections::BTreeMap;
+use std::sync::OnceLock;
 
-/// The odds of the six bands, in the order of [`super::volt_band::VoltBand`].
-pub type Odds = [f64; BANDS];
+/// The file of counts: a line for each way in which slots hang, kind of set, instrument and load.
+const COUNTED: &str = include_str!("counted_readings.txt");
 
 /// How much current an instrument draws.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -32,185 +36,174 @@ pub enum Loaded {
     Heavily,
 }
 
-/// Where a conductor that hangs on nothing floats, as the meter finds it.
+/// Which three pairs are read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Floats {
-    /// So loosely coupled that every pair with it reads next to nothing.
-    Nowhere,
-    /// Between hot and neutral.
-    Between,
-    /// At the neutral.
-    AtNeutral,
-    /// At the hot conductor.
-    AtHot,
+pub enum Three {
+    /// Hot–neutral, hot–ground and neutral–ground. Of a plug-in tester's lamps a lit one counts as line voltage, a dark one as
+    /// nothing.
+    Slots,
+    /// Hot, neutral and ground each to an independent earth.
+    ToEarth,
 }
 
-impl Floats {
-    /// Every place.
-    pub const ALL: [Self; 4] = [Self::Nowhere, Self::Between, Self::AtNeutral, Self::AtHot];
+/// Three bands that are read together.
+pub type Bands = [VoltBand; 3];
+
+/// How often three pairs read what together.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Together {
+    /// What was counted, with its share.
+    shares: Vec<(Bands, f64)>,
+    /// The share that is left to what was not.
+    rest: f64,
+    /// Each pair alone, for that.
+    apart: [[f64; BANDS]; 3],
 }
 
-/// Where a terminal floats, with the odds of each place; a terminal that hangs on something stands in the first place only.
-#[must_use]
-pub fn places(of: Hangs, draws: Draws, load: Loaded) -> [f64; 4] {
-    use Draws::{Lamps, Little, Much};
-    let loaded = load != Loaded::No;
-    match (of, draws) {
-        (Hangs::FloatingGround, Little) => [0.575, 0.415, 0.005, 0.005],
-        (Hangs::FloatingTerminal, Little) => [0.997, 0.001, 0.001, 0.001],
-        (Hangs::FloatingGround | Hangs::FloatingTerminal, Much) => [0.998, 0.0, 0.001, 0.001],
-        (Hangs::FloatingGround | Hangs::FloatingTerminal, Lamps) => [0.0, 0.97, 0.013, 0.017],
-        (Hangs::OpenNeutral, Much) if loaded => [0.025, 0.0, 0.015, 0.96],
-        (Hangs::OpenNeutral, _) if loaded => [0.001, 0.004, 0.022, 0.973],
-        (Hangs::OpenNeutral, Little) => [0.07, 0.19, 0.02, 0.72],
-        (Hangs::OpenNeutral, Much) => [0.85, 0.0, 0.01, 0.14],
-        (Hangs::OpenNeutral, Lamps) => [0.0, 0.20, 0.025, 0.775],
-        (Hangs::OpenHot, Much) if loaded => [0.035, 0.0, 0.965, 0.0],
-        (Hangs::OpenHot, _) if loaded => [0.001, 0.004, 0.993, 0.002],
-        (Hangs::OpenHot, Little) => [0.105, 0.02, 0.874, 0.001],
-        (Hangs::OpenHot, Much) => [0.86, 0.0, 0.14, 0.0],
-        (Hangs::OpenHot, Lamps) => [0.0, 0.005, 0.994, 0.001],
-        _ => [1.0, 0.0, 0.0, 0.0],
+impl Together {
+    /// The odds of what was read; of a pair that was not read nothing is asked.
+    #[must_use]
+    pub fn odds(&self, read: [Option<VoltBand>; 3]) -> f64 {
+        let is_like = |bands: &Bands| read.iter().zip(bands).all(|(read, band)| read.is_none_or(|read| read == *band));
+        let counted: f64 = self.shares.iter().filter(|(bands, _)| is_like(bands)).map(|(_, share)| share).sum();
+        let of_pair =
+            |(read, of_band): (&Option<VoltBand>, &[f64; BANDS])| read.map_or(1.0, |band| of_band[band as usize]);
+        let apart: f64 = read.iter().zip(&self.apart).map(of_pair).product();
+        (1.0 - self.rest) * counted + self.rest * apart
     }
-}
 
-/// Whether a terminal floats.
-#[must_use]
-pub const fn floats(of: Hangs) -> bool {
-    matches!(of, Hangs::FloatingGround | Hangs::FloatingTerminal | Hangs::OpenNeutral | Hangs::OpenHot)
-}
-
-/// The odds of a pair of terminals, each with its place where it floats.
-#[must_use]
-pub fn pair(one: (Hangs, Floats), other: (Hangs, Floats), draws: Draws, load: Loaded) -> Odds {
-    match (floats(one.0), floats(other.0)) {
-        (false, false) => held(one.0, other.0, load),
-        (true, false) => floating(one, other.0, draws, load),
-        (false, true) => floating(other, one.0, draws, load),
-        (true, true) => both_floating(one, other, draws),
+    /// What was counted so often, with its share: the lamps of a tester are lit or dark, nothing between.
+    pub(crate) fn shares(&self) -> &[(Bands, f64)] {
+        &self.shares
     }
-}
 
-const fn is_hot(of: Hangs) -> bool {
-    matches!(of, Hangs::Hot { .. })
-}
-
-/// The odds of a floating terminal against one that is held.
-fn floating((of, place): (Hangs, Floats), held: Hangs, draws: Draws, load: Loaded) -> Odds {
-    let weakens = load == Loaded::Heavily && weak(held);
-    match (place, is_hot(held)) {
-        (Floats::Nowhere, _) => nowhere(of, held, draws),
-        (Floats::Between, _) if weakens => [0.0, 0.01, 0.04, 0.95, 0.0, 0.0],
-        (Floats::Between, _) => [0.0, 0.0, 0.0, 1.0, 0.0, 0.0],
-        (Floats::AtNeutral, false) | (Floats::AtHot, true) => match (of, load, draws) {
-            (Hangs::OpenNeutral, Loaded::No, Draws::Much) => [0.98, 0.02, 0.0, 0.0, 0.0, 0.0],
-            (Hangs::OpenNeutral, Loaded::No, _) => [0.43, 0.43, 0.12, 0.02, 0.0, 0.0],
-            (Hangs::OpenHot, Loaded::No, _) => [0.92, 0.06, 0.02, 0.0, 0.0, 0.0],
-            (Hangs::OpenHot, ..) if matches!(held, Hangs::Ground { .. }) => [0.96, 0.04, 0.0, 0.0, 0.0, 0.0],
-            (Hangs::OpenNeutral | Hangs::OpenHot, ..) => [1.0, 0.0, 0.0, 0.0, 0.0, 0.0],
-            (_, _, Draws::Little) if is_hot(held) => [0.0, 0.80, 0.15, 0.05, 0.0, 0.0],
-            (_, _, Draws::Much) => [0.99, 0.01, 0.0, 0.0, 0.0, 0.0],
-            _ => [0.75, 0.16, 0.06, 0.03, 0.0, 0.0],
-        },
-        (Floats::AtNeutral, true) | (Floats::AtHot, false) => [0.0, 0.0, 0.0, 0.002, 0.998, 0.0],
-    }
-}
-
-/// The odds of a terminal so loosely coupled that the instrument pulls it to what it is read against.
-const fn nowhere(of: Hangs, held: Hangs, draws: Draws) -> Odds {
-    match (of, draws) {
-        (Hangs::OpenNeutral, Draws::Little) if is_hot(held) => [0.0, 0.065, 0.934, 0.001, 0.0, 0.0],
-        (Hangs::OpenNeutral, Draws::Little) => [0.025, 0.04, 0.715, 0.22, 0.0, 0.0],
-        (Hangs::OpenNeutral, _) if is_hot(held) => [0.66, 0.34, 0.0, 0.0, 0.0, 0.0],
-        (Hangs::OpenNeutral, _) => [0.20, 0.43, 0.08, 0.29, 0.0, 0.0],
-        (Hangs::OpenHot, Draws::Little) => [0.83, 0.15, 0.02, 0.0, 0.0, 0.0],
-        (Hangs::OpenHot, _) => [0.98, 0.02, 0.0, 0.0, 0.0, 0.0],
-        (_, Draws::Little) if is_hot(held) => [0.0, 0.002, 0.998, 0.0, 0.0, 0.0],
-        (_, Draws::Little) => [0.012, 0.11, 0.878, 0.0, 0.0, 0.0],
-        (Hangs::FloatingTerminal, _) => [0.998, 0.002, 0.0, 0.0, 0.0, 0.0],
-        _ => [0.64, 0.355, 0.005, 0.0, 0.0, 0.0],
-    }
-}
-
-const fn both_floating(one: (Hangs, Floats), other: (Hangs, Floats), draws: Draws) -> Odds {
-    match (one.1, other.1, draws) {
-        (Floats::Nowhere, _, Draws::Little) | (_, Floats::Nowhere, Draws::Little) => [0.15, 0.25, 0.59, 0.01, 0.0, 0.0],
-        (Floats::Nowhere, _, _) | (_, Floats::Nowhere, _) => [0.88, 0.12, 0.0, 0.0, 0.0, 0.0],
-        (Floats::Between, Floats::Between, _) => [0.05, 0.05, 0.08, 0.82, 0.0, 0.0],
-        (Floats::AtNeutral, Floats::AtNeutral, _) => [0.97, 0.03, 0.0, 0.0, 0.0, 0.0],
-        (Floats::AtHot, Floats::AtHot, _) => [0.20, 0.68, 0.10, 0.02, 0.0, 0.0],
-        (Floats::Between, _, _) | (_, Floats::Between, _) => [0.0, 0.0, 0.02, 0.97, 0.01, 0.0],
-        (Floats::AtNeutral, Floats::AtHot, _) | (Floats::AtHot, Floats::AtNeutral, _) => {
-            [0.0, 0.0, 0.0, 0.05, 0.95, 0.0]
+    fn of(shares: Vec<(Bands, f64)>, counted: f64) -> Self {
+        let listed: f64 = shares.iter().map(|(_, share)| share).sum();
+        // Where little was counted, more is left to what was not.
+        let rest = ((1.0 - listed).max(0.0) + UNCOUNTED / (counted + UNCOUNTED)).min(1.0);
+        let scale = if listed > 0.0 { 1.0 / listed } else { 0.0 };
+        let shares: Vec<(Bands, f64)> = shares.into_iter().map(|(bands, share)| (bands, share * scale)).collect();
+        let any = if listed > 0.0 { (UNCOUNTED / (counted + UNCOUNTED)).max(ANY) } else { 1.0 };
+        let mut apart = [[any / BANDS as f64; BANDS]; 3];
+        for (bands, share) in &shares {
+            apart.iter_mut().zip(bands).for_each(|(of_band, band)| of_band[*band as usize] += (1.0 - any) * share);
         }
+        Self { shares, rest, apart }
+    }
+
+    /// The same with hot and neutral slot exchanged.
+    fn exchanged(&self, three: Three) -> Self {
+        let exchange = |[one, two, three_]: Bands| match three {
+            Three::Slots => [one, three_, two],
+            Three::ToEarth => [two, one, three_],
+        };
+        let [one, two, last] = self.apart;
+        let apart = if three == Three::Slots { [one, last, two] } else { [two, one, last] };
+        let shares = self.shares.iter().map(|(bands, share)| (exchange(*bands), *share)).collect();
+        Self { shares, rest: self.rest, apart }
     }
 }
 
-/// The odds of two terminals that are both held.
-fn held(first: Hangs, second: Hangs, load: Loaded) -> Odds {
-    match (is_hot(first), is_hot(second)) {
-        (true, true) => one_conductor(load),
-        (true, false) | (false, true) => across(first, second, load),
-        (false, false) => returns(first, second, load),
+/// As many sets count as read in a way that was not counted.
+const UNCOUNTED: f64 = 2.0;
+/// The least share of bands that no set was counted in, where one pair is taken by itself.
+const ANY: f64 = 0.02;
+
+/// The slots as they are counted, and whether hot and neutral slot are exchanged for that: a meter does not mind.
+#[must_use]
+pub const fn as_counted(slots: Slots) -> (Slots, bool) {
+    let is_hot = matches!(slots.neutral, Hangs::Hot { .. } | Hangs::OpenHot);
+    if !is_hot {
+        return (slots, false);
+    }
+    let ground_is = match slots.ground_is {
+        Some(Slot::Hot) => Some(Slot::Neutral),
+        Some(Slot::Neutral) => Some(Slot::Hot),
+        None => None,
+    };
+    (Slots { hot: slots.neutral, neutral: slots.hot, ground: slots.ground, ground_is }, true)
+}
+
+/// How often three pairs read what together, where the slots hang on this.
+#[must_use]
+pub fn together(slots: Slots, three: Three, draws: Draws, load: Loaded) -> Together {
+    let (slots, is_exchanged) = as_counted(slots);
+    let counted = counts().get(key(slots, three, draws, load).as_str());
+    let counted = counted.cloned().unwrap_or_else(|| Together::of(Vec::new(), 0.0));
+    if is_exchanged { counted.exchanged(three) } else { counted }
+}
+
+/// Whether a way in which slots hang was counted at all.
+#[must_use]
+pub fn is_counted(slots: Slots, three: Three, draws: Draws, load: Loaded) -> bool {
+    counts().contains_key(key(as_counted(slots).0, three, draws, load).as_str())
+}
+
+/// What begins a line of the file of counts.
+#[must_use]
+pub fn key(slots: Slots, three: Three, draws: Draws, load: Loaded) -> String {
+    let ground = match slots.ground_is {
+        Some(Slot::Hot) => "=hot",
+        Some(Slot::Neutral) => "=neutral",
+        None => name(slots.ground),
+    };
+    let read = match (three, draws) {
+        (Three::Slots, Draws::Little) => "little",
+        (Three::Slots, Draws::Much) => "much",
+        (Three::Slots, Draws::Lamps) => "lamps",
+        (Three::ToEarth, Draws::Little) => "little-to-earth",
+        (Three::ToEarth, _) => "much-to-earth",
+    };
+    let load = match load {
+        Loaded::No => "none",
+        Loaded::Lamp => "lamp",
+        Loaded::Heavily => "heavy",
+    };
+    format!("{} {} {ground} {read} {load}", name(slots.hot), name(slots.neutral))
+}
+
+const fn name(of: Hangs) -> &'static str {
+    match of {
+        Hangs::Hot { weak: false } => "hot",
+        Hangs::Hot { weak: true } => "weak-hot",
+        Hangs::Neutral { weak: false } => "neutral",
+        Hangs::Neutral { weak: true } => "weak-neutral",
+        Hangs::Ground { weak: false } => "ground",
+        Hangs::Ground { weak: true } => "weak-ground",
+        Hangs::NeutralElsewhere { weak: false } => "joined",
+        Hangs::NeutralElsewhere { weak: true } => "weak-joined",
+        Hangs::OpenNeutral => "open-neutral",
+        Hangs::OpenHot => "open-hot",
+        Hangs::FloatingGround => "floating",
+        Hangs::FloatingAlone => "alone",
+        Hangs::FloatingTerminal => "bare",
     }
 }
 
-/// Two points of one conductor: a jumper here, or what a jumper at another box makes one.
-pub(crate) const fn one_conductor(load: Loaded) -> Odds {
-    match load {
-        Loaded::No => [0.993, 0.004, 0.0, 0.002, 0.001, 0.0],
-        Loaded::Lamp => [0.981, 0.015, 0.0, 0.0, 0.004, 0.0],
-        Loaded::Heavily => [0.953, 0.043, 0.0, 0.0, 0.004, 0.0],
-    }
+/// The letters of the bands, in their order.
+const LETTERS: [char; BANDS] = ['N', 'S', 'D', 'B', 'L', 'O'];
+
+/// Three bands as the file has them.
+#[must_use]
+pub fn letters(bands: Bands) -> String {
+    bands.iter().map(|band| LETTERS[*band as usize]).collect()
 }
 
-/// Whether a terminal hangs on hot or neutral through a bad joint, which carries the load's current.
-const fn weak(of: Hangs) -> bool {
-    matches!(of, Hangs::Hot { weak: true } | Hangs::Neutral { weak: true })
+fn counts() -> &'static BTreeMap<&'static str, Together> {
+    static COUNTS: OnceLock<BTreeMap<&'static str, Together>> = OnceLock::new();
+    COUNTS.get_or_init(|| COUNTED.lines().filter_map(line).collect())
 }
 
-/// Hot against something at the neutral's potential.
-const fn across(first: Hangs, second: Hangs, load: Loaded) -> Odds {
-    let borrowed = matches!(
-        (first, second),
-        (_, Hangs::NeutralElsewhere { weak: true }) | (Hangs::NeutralElsewhere { weak: true }, _)
-    );
-    match (weak(first), weak(second), load) {
-        (true, true, Loaded::Heavily) => [0.0, 0.0, 0.0, 0.92, 0.08, 0.0],
-        (true, _, Loaded::Heavily) | (_, true, Loaded::Heavily) => [0.0, 0.0, 0.0, 0.61, 0.39, 0.0],
-        (false, false, Loaded::Heavily) if borrowed => [0.0, 0.0, 0.0, 0.40, 0.60, 0.0],
-        (true, true, Loaded::Lamp) => [0.0, 0.0, 0.0, 0.06, 0.94, 0.0],
-        (true, _, _) | (_, true, _) => [0.0, 0.0, 0.0, 0.018, 0.982, 0.0],
-        (false, false, _) if borrowed => [0.0, 0.0, 0.0, 0.02, 0.98, 0.0],
-        (false, false, _) => [0.0, 0.0, 0.0, 0.001, 0.999, 0.0],
+/// A line: its key, a colon, how many were counted, then bands and how many of 10,000 read so.
+fn line(text: &'static str) -> Option<(&'static str, Together)> {
+    let (key, rest) = text.split_once(": ")?;
+    let mut words = rest.split(' ');
+    let counted: f64 = words.next()?.parse().ok()?;
+    let mut shares = Vec::new();
+    while let (Some(bands), Some(share)) = (words.next(), words.next()) {
+        let mut three = bands.chars().filter_map(|letter| LETTERS.iter().position(|one| *one == letter));
+        let mut band = || three.next().map(|at| VoltBand::ALL[at]);
+        shares.push(([band()?, band()?, band()?], share.parse::<f64>().ok()? / 10_000.0));
     }
-}
-
-/// Two terminals at the neutral's potential.
-const fn returns(first: Hangs, second: Hangs, load: Loaded) -> Odds {
-    use Hangs::{Ground, Neutral, NeutralElsewhere};
-    match (first, second) {
-        (Neutral { weak }, NeutralElsewhere { .. }) | (NeutralElsewhere { .. }, Neutral { weak }) => match (weak, load)
-        {
-            (_, Loaded::No) => [0.937, 0.062, 0.0, 0.001, 0.0, 0.0],
-            (false, Loaded::Lamp) => [0.79, 0.207, 0.001, 0.002, 0.0, 0.0],
-            (false, Loaded::Heavily) => [0.44, 0.54, 0.019, 0.001, 0.0, 0.0],
-            (true, Loaded::Lamp) => [0.585, 0.325, 0.08, 0.01, 0.0, 0.0],
-            (true, Loaded::Heavily) => [0.41, 0.23, 0.13, 0.23, 0.0, 0.0],
-        },
-        // One of the two is the independent earth, against which the panel itself rises under load.
-        (Ground { .. }, Ground { .. }) if matches!(load, Loaded::Heavily) => [0.15, 0.85, 0.0, 0.0, 0.0, 0.0],
-        (Ground { .. }, Ground { .. }) => [0.975, 0.025, 0.0, 0.0, 0.0, 0.0],
-        (Neutral { weak } | NeutralElsewhere { weak }, _) | (_, Neutral { weak } | NeutralElsewhere { weak }) => {
-            match (weak, load) {
-                (false, Loaded::No) => [0.91, 0.09, 0.0, 0.0, 0.0, 0.0],
-                (false, Loaded::Lamp) => [0.49, 0.51, 0.0, 0.0, 0.0, 0.0],
-                (false, Loaded::Heavily) => [0.014, 0.846, 0.14, 0.0, 0.0, 0.0],
-                (true, Loaded::No) => [0.74, 0.20, 0.04, 0.02, 0.0, 0.0],
-                (true, Loaded::Lamp) => [0.02, 0.61, 0.31, 0.06, 0.0, 0.0],
-                (true, Loaded::Heavily) => [0.015, 0.005, 0.32, 0.66, 0.0, 0.0],
-            }
-        }
-        _ => one_conductor(load),
-    }
+    Some((key, Together::of(shares, counted)))
 }

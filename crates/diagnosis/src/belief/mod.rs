@@ -37,7 +37,7 @@ pub use circuit_belief::{BoxBelief, CircuitBelief, RunBelief, SURE_ENOUGH};
 pub use clash::{Claim, Clash};
 pub use explanations::{About, Explained, Explanation};
 pub use factors::{BoxFactors, Factors, Marginals};
-pub use meter_odds::{Draws, Floats, Loaded, Odds, floats, pair, places};
+pub use meter_odds::{Bands, Draws, Loaded, Three, Together, as_counted, is_counted, key, letters, together};
 pub use practice::{Figure, Practice};
 pub use priors::Priors;
 pub use reading_odds::MISTAKEN;
@@ -45,6 +45,7 @@ pub use search_plan::{SearchPlan, SearchStep};
 pub use sighting_odds::{MISSEEN, sighting_odds};
 pub use stakes::{GroundWork, Stakes};
 pub use state::{Arrival, AtBox, Ground, GroundRun, Joined, WireState, Wiring};
+pub use stations::ways;
 pub use terminals::{Hangs, Slot, Slots, slots};
 pub use test_outcome::{Outcome, Test};
 pub use volt_band::{VoltBand, volt_band};
@@ -75,10 +76,7 @@ impl Beliefs {
 /// What is believed of a dwelling by these priors.
 #[must_use]
 pub fn believe(dwelling: &Dwelling, priors: &Priors) -> Beliefs {
-    let mut known = stations::Remembered::new();
-    let trees = circuit_trees(dwelling);
-    let circuits = trees.iter().map(|tree| circuit_belief::believe_tree(dwelling, tree, priors, &mut known));
-    Beliefs { circuits: circuits.collect() }
+    Beliefs { circuits: circuit_belief::believe_trees(dwelling, &circuit_trees(dwelling), priors) }
 }
 
 impl CircuitBelief {

@@ -5,9 +5,9 @@
 //! for the box itself.
 
 use super::down::of_both;
-use super::likely::{CLOSED_ABSENT, CLOSED_BROKEN, LOOSE_BEFORE, Likely, NEVER, Sum, meets};
+use super::likely::{ALONE, CLOSED_ABSENT, CLOSED_BROKEN, LOOSE_BEFORE, Likely, NEVER, Sum, meets};
 use super::stakes::Stakes;
-use super::stations::{ARRIVALS, PATHS, Station, Stations, WIRINGS, at_box};
+use super::stations::{ARRIVALS, PATHS, STATES, Station, Stations, WIRINGS, at_box};
 use super::sums_up::{
     ABSENT, BEFORE_ABSENT, BEFORE_BROKEN, NUMBERS, Part, Step, Through, loose_cases, seen, step_of, sum_of,
 };
@@ -159,7 +159,7 @@ impl<'s> Outlook<'s> {
             whole += dot(&of_hot, &through.after_hot);
             neutral_sound += station.neutral[0] * dot(slopes, &through.after_hot);
             hot_sound += station.hot[0] * dot(&of_hot, &through.after_ground);
-            *of_ground = back_through_wire::<3>(&of_hot, &station.hot);
+            *of_ground = back_through_wire::<STATES>(&of_hot, &station.hot);
         }
         let mut of_here = vec![NEVER; part.runs()];
         let [here, before] = ground_slopes(station, &step.here, &of_ground[..through.len()], &mut of_here);
@@ -184,11 +184,13 @@ impl<'s> Outlook<'s> {
 fn back_through_wire<const STEP: usize>(slopes: &Likely, [sound, weak, open]: &[f64; 3]) -> Likely {
     let mut result = NEVER;
     for (result, slopes) in result.iter_mut().zip(slopes) {
-        for first in if STEP == 3 { [0, 1, 2] } else { [0, 3, 6] } {
+        for first in if STEP == STATES { [0, 1, 2, 3] } else { [0, STATES, 2 * STATES, 3 * STATES] } {
             let [of_sound, of_weak, of_open] = [slopes[first], slopes[first + STEP], slopes[first + 2 * STEP]];
+            let any = sound + weak + open;
             result[first] = sound * of_sound;
             result[first + STEP] = weak * of_sound + (sound + weak) * of_weak;
-            result[first + 2 * STEP] = open * (of_sound + of_weak) + (sound + weak + open) * of_open;
+            result[first + 2 * STEP] = open * (of_sound + of_weak) + any * of_open;
+            result[first + 3 * STEP] = any * slopes[first + 3 * STEP];
         }
     }
     result
@@ -226,11 +228,13 @@ fn ground_slopes(station: &Station, here: &[Likely], slopes: &[Likely], of_here:
         }
         let [of_broken, of_absent] = if run == LOOSE_BEFORE { &of_last } else { &of_first };
         let mut likely = 0.0;
-        let mut add = |grounds: [usize; 3], slopes: &[f64; PATHS]| {
+        let mut add = |grounds: [usize; 3], before: &[f64; PATHS]| {
+            let mut slopes = [0.0; PATHS];
+            ALONE.iter().zip(before).for_each(|(path, slope)| slopes[*path] += slope);
             for ground in grounds {
-                of_here[ground].iter_mut().zip(slopes).for_each(|(to, slope)| *to += of_run * slope);
+                of_here[ground].iter_mut().zip(&slopes).for_each(|(to, slope)| *to += of_run * slope);
             }
-            likely += of_run * dot_of_paths(slopes, &sum_of(here, &grounds));
+            likely += of_run * dot_of_paths(&slopes, &sum_of(here, &grounds));
         };
         add(if run == ABSENT { CLOSED_ABSENT } else { CLOSED_BROKEN }, of_broken);
         add(CLOSED_ABSENT, of_absent);

@@ -1,6 +1,6 @@
 //! How likely a set of readings is at an opening whose slots hang on this or that.
 
-use super::meter_odds::{Draws, Floats, Loaded, Odds, one_conductor, pair, places};
+use super::meter_odds::{Bands, Draws, Loaded, Three, Together, together};
 use super::terminals::{Hangs, Slot, Slots};
 use super::volt_band::{VoltBand, volt_band};
 use crate::bands::{EARTH_PATH_ABOVE, POOR_ABOVE};
@@ -17,7 +17,7 @@ pub(crate) struct Signs {
     load: Option<Loaded>,
 }
 
-/// A pair of terminals that is measured.
+/// A pair of terminals that is measured: three of slots, then three to earth.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) enum Pair {
     HotNeutral,
@@ -26,11 +26,6 @@ pub(crate) enum Pair {
     HotEarth,
     NeutralEarth,
     GroundEarth,
-}
-
-impl Pair {
-    const ALL: [Self; 6] =
-        [Self::HotNeutral, Self::HotGround, Self::NeutralGround, Self::HotEarth, Self::NeutralEarth, Self::GroundEarth];
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -46,9 +41,6 @@ pub const MISTAKEN: f64 = 0.004;
 const ANY_BAND: f64 = 1.0 / 5.0;
 /// How likely any verdict of a plug-in tester, or band of impedance, is when a set is wrong.
 const ANY_VERDICT: f64 = 1.0 / 6.0;
-/// The share of every band that the odds leave to what they do not know of.
-const UNFORESEEN: f64 = 0.000_5;
-
 impl Signs {
     /// What a set of readings says; nothing where nothing was measured.
     pub(crate) fn of(reading: &Reading) -> Option<Self> {
@@ -84,6 +76,16 @@ impl Signs {
         says.then_some(Self { pairs, tester: reading.tester, impedance, draws, load })
     }
 
+    /// Whether it matters with which kind of meter they were taken, and nobody wrote it down.
+    pub(crate) const fn lacks_meter(&self) -> bool {
+        self.draws.is_none() && !self.pairs.is_empty()
+    }
+
+    /// The same as taken with a meter of this kind, where nobody wrote down the kind.
+    pub(crate) fn taken_with(&self, draws: Draws) -> Self {
+        Self { draws: self.draws.or(Some(draws)), ..self.clone() }
+    }
+
     /// The odds of these readings if they were written down wrongly.
     pub(crate) fn odds_if_mistaken(&self) -> f64 {
         let verdicts = usize::from(self.tester.is_some()) + usize::from(self.impedance.is_some());
@@ -92,12 +94,7 @@ impl Signs {
 
     /// The odds of these readings where the slots hang on this and so much is foreseen.
     pub(crate) fn odds(&self, slots: Slots, foreseen: &Foreseen) -> f64 {
-        let draws: &[(Draws, f64)] = match self.draws {
-            _ if self.pairs.is_empty() => &[(Draws::Much, 1.0)],
-            Some(Draws::Little) => &[(Draws::Little, 1.0)],
-            Some(Draws::Much | Draws::Lamps) => &[(Draws::Much, 1.0)],
-            None => &[(Draws::Little, 0.7), (Draws::Much, 0.3)],
-        };
+        let draws = self.draws.unwrap_or(Draws::Little);
         let loads: &[(Loaded, f64)] = match self.load {
             Some(Loaded::No) => &[(Loaded::No, 1.0)],
             Some(Loaded::Lamp) => &[(Loaded::Lamp, 1.0)],
@@ -106,106 +103,58 @@ impl Signs {
         };
         let mut sum = 0.0;
         for (load, of_load) in loads {
-            let of_pairs =
-                draws.iter().map(|(draws, of_draws)| of_draws * self.odds_under(foreseen.under(*draws, *load)));
-            let of_lamps = || foreseen.under(Draws::Lamps, *load);
+            let of_pairs = self.odds_under(foreseen, draws, *load);
+            let of_lamps = || foreseen.under(Three::Slots, Draws::Lamps, *load);
             let of_tester = self.tester.map_or(1.0, |verdict| tester_odds(slots, of_lamps(), verdict));
-            sum += of_load * of_pairs.sum::<f64>() * of_tester;
+            sum += of_load * of_pairs * of_tester;
         }
         sum * self.impedance.map_or(1.0, |band| impedance_odds(slots, band))
     }
 
-    /// The same with a meter and a load that are known: every place where a slot may float, weighed.
-    fn odds_under(&self, places: &[AtPlace]) -> f64 {
-        let of_place = |(odds, of_pair): &AtPlace| {
-            let each = self.pairs.iter().map(|(which, band)| of_pair[*which as usize][*band as usize]);
-            odds * each.product::<f64>()
+    /// The same with a meter and a load that are known.
+    fn odds_under(&self, foreseen: &Foreseen, draws: Draws, load: Loaded) -> f64 {
+        let mut read = [[None; 3]; 2];
+        for (pair, band) in &self.pairs {
+            let place = *pair as usize;
+            read[place / 3][place % 3] = Some(*band);
+        }
+        let [of_slots, to_earth] = read;
+        let of = |three: Three, read: [Option<VoltBand>; 3]| {
+            if read == [None; 3] { 1.0 } else { foreseen.under(three, draws, load).odds(read) }
         };
-        places.iter().map(of_place).sum()
+        of(Three::Slots, of_slots) * of(Three::ToEarth, to_earth)
     }
 }
 
-/// What is foreseen of every pair where the slots hang on this: by what the instrument draws, and the load.
+/// What is foreseen of every three pairs where the slots hang on this: by the pairs, what the instrument draws, and the load.
 #[derive(Clone, Debug)]
-pub(crate) struct Foreseen([[Vec<AtPlace>; 3]; 3]);
-
-/// One way in which slots may float: its odds, and those of every pair, in the order of [`Pair::ALL`].
-type AtPlace = (f64, [Odds; 6]);
+pub(crate) struct Foreseen([[[Together; 3]; 3]; 2]);
 
 impl Foreseen {
     /// What is foreseen of slots.
     pub(crate) fn of(slots: Slots) -> Self {
-        Self([Draws::Little, Draws::Much, Draws::Lamps].map(|draws| {
-            [Loaded::No, Loaded::Lamp, Loaded::Heavily].map(|load| {
-                let mut places = Vec::new();
-                each_place(slots, draws, load, |at, odds| {
-                    places.push((odds, Pair::ALL.map(|which| pair_odds(slots, at, which, draws, load).map(allowing))));
-                });
-                places
+        Self([Three::Slots, Three::ToEarth].map(|three| {
+            [Draws::Little, Draws::Much, Draws::Lamps].map(|draws| {
+                [Loaded::No, Loaded::Lamp, Loaded::Heavily].map(|load| together(slots, three, draws, load))
             })
         }))
     }
 
-    /// Every place where a slot may float, with its odds and those of every pair.
-    fn under(&self, draws: Draws, load: Loaded) -> &[AtPlace] {
-        &self.0[draws as usize][load as usize]
-    }
-}
-
-/// Calls with every place where the slots may float, and its odds.
-fn each_place(slots: Slots, draws: Draws, load: Loaded, mut call: impl FnMut([Floats; 3], f64)) {
-    let weights = |of: Hangs| places(of, draws, load);
-    let (hot, neutral) = (weights(slots.hot), weights(slots.neutral));
-    let ground = if slots.ground_is.is_some() { [1.0, 0.0, 0.0, 0.0] } else { weights(slots.ground) };
-    for (h, of_hot) in Floats::ALL.iter().zip(hot).filter(|(_, of)| *of > 0.0) {
-        for (n, of_neutral) in Floats::ALL.iter().zip(neutral).filter(|(_, of)| *of > 0.0) {
-            for (g, of_ground) in Floats::ALL.iter().zip(ground).filter(|(_, of)| *of > 0.0) {
-                call([*h, *n, *g], of_hot * of_neutral * of_ground);
-            }
-        }
-    }
-}
-
-/// The odds of one pair where the slots hang on this and float there.
-fn pair_odds(slots: Slots, at: [Floats; 3], which: Pair, draws: Draws, load: Loaded) -> Odds {
-    let [hot, neutral, ground] = at;
-    let hot = (slots.hot, hot);
-    let neutral = (slots.neutral, neutral);
-    let ground = match slots.ground_is {
-        Some(Slot::Hot) => hot,
-        Some(Slot::Neutral) => neutral,
-        None => (slots.ground, ground),
-    };
-    let earth = (Hangs::Ground { weak: false }, Floats::Nowhere);
-    match (which, slots.ground_is) {
-        (Pair::HotGround, Some(Slot::Hot)) | (Pair::NeutralGround, Some(Slot::Neutral)) => one_conductor(load),
-        (Pair::HotNeutral, _) => pair(hot, neutral, draws, load),
-        (Pair::HotGround, _) => pair(hot, ground, draws, load),
-        (Pair::NeutralGround, _) => pair(neutral, ground, draws, load),
-        (Pair::HotEarth, _) => pair(hot, earth, draws, load),
-        (Pair::NeutralEarth, _) => pair(neutral, earth, draws, load),
-        (Pair::GroundEarth, _) => pair(ground, earth, draws, load),
+    const fn under(&self, three: Three, draws: Draws, load: Loaded) -> &Together {
+        &self.0[three as usize][draws as usize][load as usize]
     }
 }
 
 /// Calls with every three bands that three pairs may read together, and their odds.
-pub(crate) fn each_three(
-    slots: Slots,
-    pairs: [Pair; 3],
-    draws: Draws,
-    load: Loaded,
-    mut call: impl FnMut([VoltBand; 3], f64),
-) {
-    each_place(slots, draws, load, |at, odds| {
-        let [first, second, third] = pairs.map(|which| pair_odds(slots, at, which, draws, load).map(allowing));
-        for (one, of_one) in VoltBand::ALL.iter().zip(first) {
-            for (two, of_two) in VoltBand::ALL.iter().zip(second) {
-                for (three, of_three) in VoltBand::ALL.iter().zip(third) {
-                    call([*one, *two, *three], odds * of_one * of_two * of_three);
-                }
+pub(crate) fn each_three(slots: Slots, three: Three, draws: Draws, load: Loaded, mut call: impl FnMut(Bands, f64)) {
+    let foreseen = together(slots, three, draws, load);
+    for one in VoltBand::ALL {
+        for two in VoltBand::ALL {
+            for last in VoltBand::ALL {
+                call([one, two, last], foreseen.odds([Some(one), Some(two), Some(last)]));
             }
         }
-    });
+    }
 }
 
 /// How often a loaded test of the ground reads sound, poor, and as earth or nothing.
@@ -214,26 +163,22 @@ pub(crate) fn impedances(slots: Slots) -> [f64; 3] {
 }
 
 /// How often a plug-in tester gives a verdict where the slots hang on this.
-fn tester_odds(slots: Slots, places: &[AtPlace], verdict: TesterVerdict) -> f64 {
+fn tester_odds(slots: Slots, foreseen: &Together, verdict: TesterVerdict) -> f64 {
     let finds_join = finds_join(slots);
-    let of_place = |(odds, [hot_neutral, hot_ground, neutral_ground, ..]): &AtPlace| {
-        odds * verdict_odds([hot_neutral, hot_ground, neutral_ground].map(|odds| lights(*odds)), finds_join, verdict)
-    };
-    places.iter().map(of_place).sum()
-}
-
-fn allowing(odds: f64) -> f64 {
-    (1.0 - UNFORESEEN) * odds + UNFORESEEN
+    let of_lamps = |(bands, share): &(Bands, f64)| share * verdict_odds(bands.map(lights), finds_join, verdict);
+    foreseen.shares().iter().map(of_lamps).sum()
 }
 
 fn power(base: f64, times: usize) -> f64 {
     (0..times).fold(1.0, |product, _| product * base)
 }
 
-/// How often a plug-in tester takes a pair for live. Common practice, no source: it shows some phantoms and not others.
-fn lights(odds: Odds) -> f64 {
-    let [_, _, _, between, line, over] = odds;
-    0.002 * between + 0.998 * (line + over) + 0.000_5
+/// How often a lamp of a plug-in tester is taken for lit, by how it was counted. Common practice, no source.
+const fn lights(band: VoltBand) -> f64 {
+    match band {
+        VoltBand::Line | VoltBand::Over => 0.998,
+        _ => 0.002,
+    }
 }
 
 /// How often a tester says that neutral and ground are joined: three in ten are of the kind that looks for it, and these find
@@ -241,7 +186,7 @@ fn lights(odds: Odds) -> f64 {
 fn finds_join(slots: Slots) -> f64 {
     match (slots.ground_is, slots.ground) {
         (Some(Slot::Neutral), _) => 0.3,
-        (_, Hangs::NeutralElsewhere { .. }) => 0.15,
+        (_, Hangs::NeutralElsewhere { .. } | Hangs::OpenNeutral) => 0.15,
         _ => 0.000_5,
     }
 }

@@ -128,6 +128,9 @@ pub struct AtBox {
     pub neutral: WireState,
     /// The ground.
     pub arrival: Arrival,
+    /// Whether the bonded group of its ground lies wholly behind a break of the hot conductor or the neutral: then nothing
+    /// sound lies beside it that it could pick up volts from. Only where one of the two is open.
+    pub is_alone: bool,
     /// The device.
     pub wiring: Wiring,
 }

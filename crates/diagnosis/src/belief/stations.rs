@@ -1,5 +1,6 @@
 //! A circuit's tree as inference sees it: each box with what is likely of its run, and how likely what was found there is.
 
+use super::meter_odds::Draws;
 use super::priors::Priors;
 use super::reading_odds::{Foreseen, MISTAKEN, Signs};
 use super::sighting_odds::{allowing_mistakes, odds_if_misseen, sighting_odds};
@@ -9,8 +10,10 @@ use dwelling::{BoxIndex, CableKind, CircuitTree, Dwelling, Feed, GroundSeen};
 use std::collections::BTreeMap;
 use std::sync::{Arc, OnceLock};
 
-/// Pairs of the states of hot and neutral.
-pub(crate) const PATHS: usize = 9;
+/// States of the path of one conductor: sound, high resistance, open, and open with all of the bonded group behind the break.
+pub(crate) const STATES: usize = 4;
+/// Pairs of the states of hot and neutral, hot first.
+pub(crate) const PATHS: usize = STATES * STATES;
 /// Arrivals of the ground.
 pub(crate) const ARRIVALS: usize = Arrival::ALL.len();
 /// Ways of wiring a device.
@@ -81,13 +84,19 @@ pub(crate) struct Stations {
 
 /// What is true at a box, by the places in the lists of states.
 pub(crate) fn at_box(wiring: usize, arrival: usize, path: usize) -> AtBox {
+    let state = |state: usize| WireState::ALL.get(state).copied().unwrap_or(WireState::Open);
+    let (hot, neutral) = (path / STATES, path % STATES);
     AtBox {
-        hot: WireState::ALL[path / 3],
-        neutral: WireState::ALL[path % 3],
+        hot: state(hot),
+        neutral: state(neutral),
         arrival: Arrival::ALL[arrival],
+        is_alone: hot == OPEN_ALONE || neutral == OPEN_ALONE,
         wiring: Wiring::ALL[wiring],
     }
 }
+
+/// Open, with all of the bonded group behind the break.
+const OPEN_ALONE: usize = 3;
 
 /// Whether a device so wired can be in a box where this arrives: a jumper joins what it is bonded to, and a hot conductor
 /// that meets a path to the panel opens the breaker.
@@ -134,18 +143,26 @@ impl Ways {
     }
 }
 
+/// Every different way in which the slots of an opening can hang.
+#[must_use]
+pub fn ways() -> &'static [Slots] {
+    &Ways::get().all
+}
+
 /// How likely sets of readings are, remembered: most boxes of a dwelling read like others.
 #[derive(Debug)]
 pub(crate) struct Remembered {
     ways: &'static Ways,
+    /// With which kind of meter sets were taken of which nobody wrote it down.
+    unwritten: Draws,
     /// The odds of each set of readings, by the way in which the slots hang.
     odds: BTreeMap<Signs, Vec<f64>>,
 }
 
 impl Remembered {
     /// Nothing remembered yet.
-    pub(crate) fn new() -> Self {
-        Self { ways: Ways::get(), odds: BTreeMap::new() }
+    pub(crate) fn new(unwritten: Draws) -> Self {
+        Self { ways: Ways::get(), unwritten, odds: BTreeMap::new() }
     }
 
     /// The different ways in which slots hang.
@@ -162,7 +179,8 @@ impl Remembered {
     pub(crate) fn odds(&mut self, signs: &Signs) -> &[f64] {
         if !self.odds.contains_key(signs) {
             let ways = self.ways.all.iter().zip(&self.ways.foreseen);
-            let odds = ways.map(|(slots, foreseen)| signs.odds(*slots, foreseen)).collect();
+            let taken = signs.taken_with(self.unwritten);
+            let odds = ways.map(|(slots, foreseen)| taken.odds(*slots, foreseen)).collect();
             self.odds.insert(signs.clone(), odds);
         }
         self.odds.get(signs).map_or(&[], Vec::as_slice)

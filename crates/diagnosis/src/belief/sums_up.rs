@@ -1,7 +1,7 @@
 //! The way up once more, with sums over each device's wirings made beforehand: for findings weighed one after the other.
 
-use super::likely::{CLOSED_ABSENT, CLOSED_BROKEN, LOOSE_BEFORE, Likely, MET, NEVER, Sum, meets, through_wire};
-use super::stations::{ARRIVALS, PATHS, RUNS, Station};
+use super::likely::{ALONE, CLOSED_ABSENT, CLOSED_BROKEN, LOOSE_BEFORE, Likely, MET, NEVER, Sum, meets, through_wire};
+use super::stations::{ARRIVALS, PATHS, RUNS, STATES, Station};
 use super::up::{both, either, together};
 
 /// Odds by what arrives, and by path.
@@ -93,7 +93,7 @@ pub(crate) fn step_of<'a>(part: &Part, whole: bool, apart: bool, child: impl Fn(
             return Through { after_ground: NEVER, after_hot: NEVER, through: NEVER };
         }
         let after_ground = after_ground();
-        let after_hot = through_wire::<Sum, 3>(&after_ground, &station.hot);
+        let after_hot = through_wire::<Sum, STATES>(&after_ground, &station.hot);
         let through = through_wire::<Sum, 1>(&after_hot, &station.neutral);
         Through { after_ground, after_hot, through }
     };
@@ -149,7 +149,10 @@ fn after_ground(station: &Station, here: &[Likely]) -> [Likely; 2] {
             }
             continue;
         }
-        let sums = [CLOSED_BROKEN, CLOSED_ABSENT].map(|closed| sum_of(here, &closed).map(|odds| of_run * odds));
+        let sums = [CLOSED_BROKEN, CLOSED_ABSENT].map(|closed| {
+            let sum = sum_of(here, &closed);
+            ALONE.map(|path| of_run * sum[path])
+        });
         for (grounds, absent) in [(&BEFORE_BROKEN[..], run == ABSENT), (&BEFORE_ABSENT[..], true)] {
             for ground in grounds {
                 let sum = &sums[usize::from(absent)];

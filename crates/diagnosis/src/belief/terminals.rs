@@ -20,7 +20,7 @@ pub enum Hangs {
         /// Whether through a bad joint.
         weak: bool,
     },
-    /// The neutral, by a jumper at another box.
+    /// The neutral, by a jumper at another box; where the neutral is open here, that box may lie before the break.
     NeutralElsewhere {
         /// Whether that neutral has a bad joint.
         weak: bool,
@@ -31,6 +31,8 @@ pub enum Hangs {
     OpenHot,
     /// A bonded group that is connected to nothing: a bare terminal, or the conductors of cables behind it too.
     FloatingGround,
+    /// The same, with all of it behind a break of the hot conductor or the neutral: what is beside it is as dead or as live.
+    FloatingAlone,
     /// A terminal without any conductor.
     FloatingTerminal,
 }
@@ -44,7 +46,7 @@ pub struct Slots {
     pub neutral: Hangs,
     /// The ground slot.
     pub ground: Hangs,
-    /// The slot that a jumper here, or a broken neutral in common, makes one with the ground slot.
+    /// The slot that a jumper here makes one with the ground slot.
     pub ground_is: Option<Slot>,
 }
 
@@ -78,30 +80,19 @@ pub fn slots(at: AtBox) -> Slots {
         Arrival::Weak => Hangs::Ground { weak: true },
         Arrival::Broken(joined) | Arrival::Absent(joined) => match (joined, neutral) {
             (Joined::Neutral, Hangs::Neutral { weak }) => Hangs::NeutralElsewhere { weak },
-            (Joined::Neutral, _) => Hangs::OpenNeutral,
+            (Joined::Neutral, _) if at.is_alone => Hangs::OpenNeutral,
+            (Joined::Neutral, _) => Hangs::NeutralElsewhere { weak: false },
             (Joined::Hot, _) => hot,
+            (Joined::Nothing, _) if at.is_alone => Hangs::FloatingAlone,
             (Joined::Nothing, _) => Hangs::FloatingGround,
         },
     };
-    let one_neutral = bonded == Hangs::OpenNeutral && neutral == Hangs::OpenNeutral;
     match at.wiring {
-        Wiring::Right => {
-            Slots { hot, neutral, ground: bonded, ground_is: one_neutral.then_some(Slot::Neutral).or(on_hot(at)) }
-        }
+        Wiring::Right => Slots { hot, neutral, ground: bonded, ground_is: None },
         Wiring::GroundNotLanded => Slots { hot, neutral, ground: Hangs::FloatingTerminal, ground_is: None },
-        Wiring::HotNeutralReversed => Slots {
-            hot: neutral,
-            neutral: hot,
-            ground: bonded,
-            ground_is: one_neutral.then_some(Slot::Hot).or(on_hot(at).map(|_| Slot::Neutral)),
-        },
+        Wiring::HotNeutralReversed => Slots { hot: neutral, neutral: hot, ground: bonded, ground_is: None },
         Wiring::HotGroundReversed => Slots { hot: bonded, neutral, ground: hot, ground_is: None },
         Wiring::NeutralJumper => Slots { hot, neutral, ground: neutral, ground_is: Some(Slot::Neutral) },
         Wiring::ReversedJumper => Slots { hot: neutral, neutral: hot, ground: hot, ground_is: Some(Slot::Neutral) },
     }
-}
-
-/// The hot slot, where the bonded group is on the hot conductor.
-fn on_hot(at: AtBox) -> Option<Slot> {
-    (at.arrival.joined() == Joined::Hot).then_some(Slot::Hot)
 }

@@ -1,7 +1,7 @@
 //! The tests there are, what may come out of each, and how likely that is.
 
-use super::meter_odds::{Draws, Loaded};
-use super::reading_odds::{Pair, each_three, impedances};
+use super::meter_odds::{Draws, Loaded, Three};
+use super::reading_odds::{each_three, impedances};
 use super::terminals::Slots;
 use super::volt_band::VoltBand;
 use dwelling::{GroundSeen, LoadState, MeterKind, Reading};
@@ -108,14 +108,16 @@ pub(crate) fn outcome_odds(test: Test, slots: Slots) -> Vec<f64> {
             odds[at] += more;
         }
     };
-    let pairs = [Pair::HotNeutral, Pair::HotGround, Pair::NeutralGround];
-    let to_earth = [Pair::HotEarth, Pair::NeutralEarth, Pair::GroundEarth];
     match test {
-        Test::Pairs => each_three(slots, pairs, Draws::Much, Loaded::No, |bands, odds| add(unloaded(bands), odds)),
-        Test::UnderLoad => {
-            each_three(slots, pairs, Draws::Much, Loaded::Heavily, |bands, odds| add(loaded(bands), odds))
+        Test::Pairs => {
+            each_three(slots, Three::Slots, Draws::Much, Loaded::No, |bands, odds| add(unloaded(bands), odds))
         }
-        Test::ToEarth => each_three(slots, to_earth, Draws::Much, Loaded::No, |bands, odds| add(earthed(bands), odds)),
+        Test::UnderLoad => {
+            each_three(slots, Three::Slots, Draws::Much, Loaded::Heavily, |bands, odds| add(loaded(bands), odds))
+        }
+        Test::ToEarth => {
+            each_three(slots, Three::ToEarth, Draws::Much, Loaded::No, |bands, odds| add(earthed(bands), odds))
+        }
         Test::Impedance => {
             let found = [Outcome::LowImpedance, Outcome::HighImpedance, Outcome::NoPath];
             found.into_iter().zip(impedances(slots)).for_each(|(outcome, odds)| add(outcome, odds));

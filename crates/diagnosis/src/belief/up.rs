@@ -7,10 +7,10 @@
 
 use super::likely::{
     CLOSED_ABSENT, JOINED, LOOSE_BEFORE, Likely, MET, NEVER, Over, SINGLE, beyond_run, ground_number, meets,
-    through_wire,
+    path_beyond, through_wire,
 };
 use super::state::{Arrival, Joined};
-use super::stations::{ARRIVALS, PATHS, RUNS, Station, Stations, WIRINGS};
+use super::stations::{ARRIVALS, PATHS, RUNS, STATES, Station, Stations, WIRINGS};
 use std::sync::Arc;
 
 /// What goes up from one station, and what it is made of.
@@ -125,7 +125,7 @@ fn step<O: Over>(stations: &Stations, number: usize, steps: &[Arc<Step>]) -> Ste
     }
     let here = beyond.last().map_or(Vec::new(), |all| here::<O>(station, all));
     let after_ground = after_ground::<O>(station, &here);
-    let after_hot = after_ground.each_ref().map(|likely| through_wire::<O, 3>(likely, &station.hot));
+    let after_hot = after_ground.each_ref().map(|likely| through_wire::<O, STATES>(likely, &station.hot));
     let mut through = after_hot.each_ref().map(|likely| through_wire::<O, 1>(likely, &station.neutral));
     let scale = rescale(&mut through);
     Step { beyond, here, after_ground, after_hot, through, scale }
@@ -231,8 +231,8 @@ fn after_ground<O: Over>(station: &Station, here: &[Likely]) -> [Likely; 2] {
         let result = &mut result[usize::from(run == LOOSE_BEFORE)];
         for (ground, result) in result.iter_mut().enumerate() {
             for beyond in beyond_run(run, ground) {
-                for (result, here) in result.iter_mut().zip(&here[*beyond]) {
-                    O::add(result, of_run * here);
+                for (path, result) in result.iter_mut().enumerate() {
+                    O::add(result, of_run * here[*beyond][path_beyond(run, path)]);
                 }
             }
         }

@@ -22,7 +22,7 @@ pub enum VoltBand {
 
 impl VoltBand {
     /// Every band, lowest first.
-    pub(crate) const ALL: [Self; 6] = [Self::Zero, Self::Small, Self::Drop, Self::Between, Self::Line, Self::Over];
+    pub const ALL: [Self; 6] = [Self::Zero, Self::Small, Self::Drop, Self::Between, Self::Line, Self::Over];
 }
 
 /// How many bands there are.
