@@ -1,5 +1,6 @@
 //! The drawing of a dwelling, as an answer: its sheets, and what has no place on them.
 
+use crate::box_wiring::BoxWiring;
 use crate::legend::boxes_without_place;
 use crate::places::{floors, place_of_end};
 use crate::sheet::{Sheet, sheets_of};
@@ -50,8 +51,10 @@ pub struct SheetAnswer {
     pub scale: Option<String>,
     /// The boxes that stand on its plan or in its trees.
     pub boxes: Vec<String>,
-    /// The drawing, as an SVG of 7.6 by 10.1 inches, upright or lying.
+    /// The drawing, as an SVG of 7.6 by 10.1 inches, upright or lying; that of one box as large as it needs to be.
     pub svg: String,
+    /// How the box is wired that it shows; null on all but drawings of one box.
+    pub wiring: Option<BoxWiring>,
 }
 
 /// A thing without a place on a plan.
@@ -115,6 +118,7 @@ fn sheet_answer(shown: &Shown, sheet: Sheet) -> SheetAnswer {
         scale: sheet.scale,
         boxes,
         svg: sheet.svg,
+        wiring: None,
     }
 }
 

@@ -1,7 +1,8 @@
-//! Drawings of a dwelling, in SVG for paper and screen: the plan of each floor as it was found or as a plan leaves it, and
-//! the circuits as trees with what is believed of them.
+//! Drawings of a dwelling, in SVG for paper and screen: the plan of each floor as it was found or as a plan leaves it, the
+//! circuits as trees with what is believed of them, and the wiring of one box.
 
 mod answer;
+mod box_wiring;
 mod bringing;
 mod circuit_sheets;
 mod curve;
@@ -28,6 +29,10 @@ mod words;
 mod work_mark;
 
 pub use answer::{DrawingAnswer, NotPlaced, SheetAnswer, ThingKind, drawn_as_found, drawn_as_planned, floors_of};
+pub use box_wiring::{
+    BoxWiring, CablePart, Carries, End, EndKind, FarEnd, Figure, Joint, JointState, OpenBecause, OpenEnd, Side,
+    TerminalAnswer, WiredCable, drawn_box, drawn_wiring, wiring_as_found, wiring_as_planned,
+};
 pub use circuit_sheets::drawn_circuits;
 pub use shown::Moment;
 pub use text_width::text_width;

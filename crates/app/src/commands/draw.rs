@@ -5,10 +5,12 @@ use crate::command_error::CommandError;
 use crate::commands::practice::practice_of;
 use crate::commands::prices::price_book;
 use crate::law::{CodeFlags, settle};
+use crate::named::box_named;
 use crate::planning::to_plan_on;
 use diagnosis::belief::believe;
 use drawings::{
-    DrawingAnswer, NotPlaced, SheetAnswer, ThingKind, drawn_as_found, drawn_as_planned, drawn_circuits, floors_of,
+    DrawingAnswer, NotPlaced, SheetAnswer, ThingKind, drawn_as_found, drawn_as_planned, drawn_box, drawn_circuits,
+    floors_of, wiring_as_found, wiring_as_planned,
 };
 use dwelling::{CircuitIndex, Dwelling};
 use remedies::{PlanFault, Planned};
@@ -17,17 +19,21 @@ use std::process::ExitCode;
 
 /// The flags that ask for floors or for a plan: drawings of circuits show neither.
 const OF_FLOORS: [&str; 8] = ["floor", "before", "after", "prices", "edition", "place", "permit_date", "local_code"];
+/// The flags that ask for something else than the wiring of one box.
+const NOT_OF_A_BOX: [&str; 4] = ["floor", "circuits", "circuit", "practice"];
 
 /// Draw the plan of each floor: rooms, boxes, what feeds what, grounds, and the work of the plan
 ///
 /// Draws an SVG of 7.6 by 10.1 inches, which prints at a usual scale on Letter and on A4 and reads in black and white. What
 /// the survey gives no position is listed beside the plan, never drawn where it might be.
 ///
+/// With `--box` it draws the wiring of one box: its cables, what is joined to what, its device, what is taken out.
+///
 /// With `--circuits` or `--circuit` it draws the circuits instead, as boxes are fed from the panel: how likely each state of
 /// each ground is, where a ground stops, what clashes, and what to test or open next.
 #[derive(Debug, clap::Args)]
 #[command(
-    after_help = "Examples:\n  thirdwire draw --example bungalow > bungalow.svg\n  thirdwire draw my-house.toml --floor 2 -o floor-2.svg\n  thirdwire draw my-house.toml --before -o as-found.svg\n  thirdwire draw --example bungalow --circuit 3 > circuit-3.svg\n  thirdwire draw my-house.toml --circuits -o circuits.svg"
+    after_help = "Examples:\n  thirdwire draw --example bungalow > bungalow.svg\n  thirdwire draw my-house.toml --floor 2 -o floor-2.svg\n  thirdwire draw my-house.toml --before -o as-found.svg\n  thirdwire draw --example bungalow --box L-3 > box-L-3.svg\n  thirdwire draw my-house.toml --box K-1 --before -o K-1.svg\n  thirdwire draw --example bungalow --circuit 3 > circuit-3.svg\n  thirdwire draw my-house.toml --circuits -o circuits.svg"
 )]
 pub struct Args {
     #[command(flatten)]
@@ -41,6 +47,9 @@ pub struct Args {
     /// Only this circuit, drawn as with `--circuits`, with the one that shares its neutral
     #[arg(long, value_name = "CIRCUIT", conflicts_with = "circuits", conflicts_with_all = OF_FLOORS)]
     circuit: Option<String>,
+    /// The wiring of this box instead of the floors
+    #[arg(long = "box", value_name = "BOX", conflicts_with_all = NOT_OF_A_BOX)]
+    one_box: Option<String>,
     /// Write into this file; where there are more sheets than one, each gets its floor or number in its name
     #[arg(short, long, value_name = "FILE", conflicts_with = "json")]
     output: Option<PathBuf>,
@@ -77,14 +86,21 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
         let message = "`--practice` is for drawings of circuits: add `--circuits` or `--circuit`";
         return Err(CommandError::Usage(message.to_owned()));
     } else if args.before {
-        drawn_as_found(&dwelling, &diagnosis::diagnose(&dwelling), floor)
+        let diagnosis = diagnosis::diagnose(&dwelling);
+        match &args.one_box {
+            Some(id) => drawn_box(&dwelling, wiring_as_found(&dwelling, &diagnosis, box_named(&dwelling, id)?)),
+            None => drawn_as_found(&dwelling, &diagnosis, floor),
+        }
     } else {
         let book = price_book(args.prices.as_deref(), args.json)?;
         let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
         let dwelling = to_plan_on(dwelling);
         let planned = Planned::of(&dwelling, law.code, &book)
             .map_err(|PlanFault(faults)| CommandError::Fault(faults.join("; ")))?;
-        drawn_as_planned(&planned, floor)
+        match &args.one_box {
+            Some(id) => drawn_box(&dwelling, wiring_as_planned(&planned, box_named(&dwelling, id)?)),
+            None => drawn_as_planned(&planned, floor),
+        }
     };
     match &args.output {
         _ if args.json => write_json(&answer)?,

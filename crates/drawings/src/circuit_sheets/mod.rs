@@ -34,6 +34,7 @@ pub fn drawn_circuits(
         scale: None,
         boxes: sheet.boxes.iter().map(|at| dwelling.device_box(*at).id.clone()).collect(),
         svg: sheet.svg,
+        wiring: None,
     });
     DrawingAnswer {
         format: 1,

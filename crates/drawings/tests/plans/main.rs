@@ -6,4 +6,5 @@ mod generated;
 mod legible;
 mod places;
 mod reading;
+mod wiring;
 mod without_colour;
