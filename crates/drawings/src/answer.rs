@@ -43,7 +43,7 @@ pub struct DrawingAnswer {
 pub struct SheetAnswer {
     /// The floor; null where the survey does not state it, and on sheets of circuits.
     pub floor: Option<i8>,
-    /// The circuits whose trees it shows; empty on plans of floors.
+    /// The circuits whose trees it shows, or that of the box; empty on plans of floors.
     pub circuits: Vec<String>,
     /// Its title.
     pub title: String,

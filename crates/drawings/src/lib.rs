@@ -14,6 +14,7 @@ mod legend;
 mod line_style;
 mod lists;
 mod naming;
+mod one_line;
 mod places;
 mod placing;
 mod room_names;
@@ -34,5 +35,6 @@ pub use box_wiring::{
     TerminalAnswer, WiredCable, drawn_box, drawn_wiring, wiring_as_found, wiring_as_planned,
 };
 pub use circuit_sheets::drawn_circuits;
+pub use one_line::{one_line_as_found, one_line_as_planned};
 pub use shown::Moment;
 pub use text_width::text_width;

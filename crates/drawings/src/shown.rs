@@ -38,7 +38,7 @@ pub(crate) enum Ground {
 impl Ground {
     pub(crate) const ALL: [Self; 5] = [Self::Whole, Self::ByPlan, Self::Unsound, Self::None, Self::Unknown];
 
-    const fn of(fact: GroundFact) -> Self {
+    pub(crate) const fn of(fact: GroundFact) -> Self {
         match fact {
             GroundFact::Connected => Self::Whole,
             GroundFact::Poor | GroundFact::Loose | GroundFact::CutOff | GroundFact::Disputed => Self::Unsound,
@@ -210,22 +210,13 @@ impl<'a> Shown<'a> {
         let (ties, tie_of) = ties(dwelling);
         let mut boxes: Vec<ShownBox> = dwelling
             .box_indices()
-            .map(|at| {
-                let found = Ground::of(facts.at(at).ground);
-                let ground = match (plan.is_grounded(at), found) {
-                    (true, Ground::Whole) => Ground::Whole,
-                    (true, _) => Ground::ByPlan,
-                    (false, Ground::Whole | Ground::Unsound) => Ground::Unsound,
-                    (false, found) => found,
-                };
-                ShownBox {
-                    holds: held_after(plan, at),
-                    ground,
-                    work: work_at(plan, at),
-                    feed: dwelling.device_box(at).known_feed(),
-                    by_new_cable: false,
-                    tie: tie_of[at.0],
-                }
+            .map(|at| ShownBox {
+                holds: held_after(plan, at),
+                ground: ground_after(plan, at),
+                work: work_at(plan, at),
+                feed: dwelling.device_box(at).known_feed(),
+                by_new_cable: false,
+                tie: tie_of[at.0],
             })
             .collect();
         let mut bought: Vec<Bought> = Vec::new();
@@ -322,8 +313,18 @@ impl<'a> Shown<'a> {
     }
 }
 
+/// How the ground of a box is drawn once a plan is carried out.
+pub(crate) fn ground_after(plan: &Planned, at: BoxIndex) -> Ground {
+    match (plan.is_grounded(at), Ground::of(plan.facts.at(at).ground)) {
+        (true, Ground::Whole) => Ground::Whole,
+        (true, _) => Ground::ByPlan,
+        (false, Ground::Whole | Ground::Unsound) => Ground::Unsound,
+        (false, found) => found,
+    }
+}
+
 /// What a box holds once a plan is carried out.
-fn held_after(plan: &Planned, at: BoxIndex) -> Holding {
+pub(crate) fn held_after(plan: &Planned, at: BoxIndex) -> Holding {
     match plan.chosen(at).device {
         Device::Kept => plan.facts.dwelling.device_box(at).holds,
         Device::TwoSlot => Holding::TwoSlot,

@@ -10,7 +10,7 @@ use crate::planning::to_plan_on;
 use diagnosis::belief::believe;
 use drawings::{
     DrawingAnswer, NotPlaced, SheetAnswer, ThingKind, drawn_as_found, drawn_as_planned, drawn_box, drawn_circuits,
-    floors_of, wiring_as_found, wiring_as_planned,
+    floors_of, one_line_as_found, one_line_as_planned, wiring_as_found, wiring_as_planned,
 };
 use dwelling::{CircuitIndex, Dwelling};
 use remedies::{PlanFault, Planned};
@@ -19,7 +19,7 @@ use std::process::ExitCode;
 
 /// The flags that ask for floors or for a plan: drawings of circuits show neither.
 const OF_FLOORS: [&str; 8] = ["floor", "before", "after", "prices", "edition", "place", "permit_date", "local_code"];
-/// The flags that ask for something else than the wiring of one box.
+/// The flags that ask for something else than the wiring of one box or the one-line.
 const NOT_OF_A_BOX: [&str; 4] = ["floor", "circuits", "circuit", "practice"];
 
 /// Draw the plan of each floor: rooms, boxes, what feeds what, grounds, and the work of the plan
@@ -28,6 +28,8 @@ const NOT_OF_A_BOX: [&str; 4] = ["floor", "circuits", "circuit", "practice"];
 /// the survey gives no position is listed beside the plan, never drawn where it might be.
 ///
 /// With `--box` it draws the wiring of one box: its cables, what is joined to what, its device, what is taken out.
+///
+/// With `--one-line` it draws each panel with its circuits as trees: ratings, protection, grounds, shared neutrals.
 ///
 /// With `--circuits` or `--circuit` it draws the circuits instead, as boxes are fed from the panel: how likely each state of
 /// each ground is, where a ground stops, what clashes, and what to test or open next.
@@ -50,6 +52,9 @@ pub struct Args {
     /// The wiring of this box instead of the floors
     #[arg(long = "box", value_name = "BOX", conflicts_with_all = NOT_OF_A_BOX)]
     one_box: Option<String>,
+    /// The one-line instead of the floors: each panel, and its circuits as trees of openings
+    #[arg(long, conflicts_with_all = NOT_OF_A_BOX, conflicts_with = "one_box")]
+    one_line: bool,
     /// Write into this file; where there are more sheets than one, each gets its floor or number in its name
     #[arg(short, long, value_name = "FILE", conflicts_with = "json")]
     output: Option<PathBuf>,
@@ -89,6 +94,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
         let diagnosis = diagnosis::diagnose(&dwelling);
         match &args.one_box {
             Some(id) => drawn_box(&dwelling, wiring_as_found(&dwelling, &diagnosis, box_named(&dwelling, id)?)),
+            None if args.one_line => one_line_as_found(&dwelling, &diagnosis),
             None => drawn_as_found(&dwelling, &diagnosis, floor),
         }
     } else {
@@ -99,6 +105,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
             .map_err(|PlanFault(faults)| CommandError::Fault(faults.join("; ")))?;
         match &args.one_box {
             Some(id) => drawn_box(&dwelling, wiring_as_planned(&planned, box_named(&dwelling, id)?)),
+            None if args.one_line => one_line_as_planned(&planned),
             None => drawn_as_planned(&planned, floor),
         }
     };

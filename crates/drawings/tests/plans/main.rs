@@ -4,6 +4,7 @@
 mod circuits;
 mod generated;
 mod legible;
+mod one_line;
 mod places;
 mod reading;
 mod wiring;

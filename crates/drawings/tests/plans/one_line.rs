@@ -1,0 +1,130 @@
+//! One-lines held against the plan: every box once, its ground and what guards it, nothing on anything else.
+
+use crate::generated::survey;
+use crate::reading::{EXAMPLES, Rectangle, covered, document, dwelling, groups, name, number, shown};
+use drawings::{DrawingAnswer, one_line_as_found, one_line_as_planned};
+use dwelling::Dwelling;
+use estimate::PriceBook;
+use remedies::Planned;
+use roxmltree::Node;
+use rulebook::{CodeInForce, Edition};
+use std::collections::BTreeMap;
+
+fn planned(dwelling: &Dwelling) -> Planned<'_> {
+    let edition = dwelling.job.edition.and_then(Edition::of_year).unwrap_or(Edition::Nec2020);
+    Planned::of(dwelling, CodeInForce::published(edition), &PriceBook::demo())
+        .unwrap_or_else(|fault| panic!("{fault:?}"))
+}
+
+fn surveys() -> Vec<String> {
+    let generated = (0..6).map(|seed| survey(seed, 20 + seed as usize * 26, 1));
+    EXAMPLES.into_iter().map(str::to_owned).chain(generated).collect()
+}
+
+/// No word on another, none on a line, all inside what is shown.
+fn hold_legible(drawing: &DrawingAnswer) {
+    for sheet in &drawing.sheets {
+        let document = document(sheet);
+        let root = document.root_element();
+        let view = shown(root);
+        let texts: Vec<(Node, Rectangle)> = root
+            .descendants()
+            .filter(|node| node.tag_name().name() == "text")
+            .filter_map(|node| Some((node, covered(node)?)))
+            .collect();
+        for (index, (node, area)) in texts.iter().enumerate() {
+            let told = node.text().unwrap_or("");
+            assert!(view.holds(area), "{}: `{told}` at {area:?}", sheet.title);
+            for (other, there) in &texts[..index] {
+                assert!(!there.overlaps(area), "{}: `{told}` on `{}`", sheet.title, other.text().unwrap_or(""));
+            }
+        }
+        for line in groups(&document, "run").flat_map(|run| run.descendants()) {
+            let points = line.attribute("points").unwrap_or_default();
+            let points: Vec<f64> = points.split([' ', ',']).filter_map(|part| part.parse().ok()).collect();
+            let points: Vec<(f64, f64)> = points.chunks_exact(2).map(|pair| (pair[0], pair[1])).collect();
+            for pair in points.windows(2) {
+                let ((x1, y1), (x2, y2)) = (pair[0], pair[1]);
+                let area = Rectangle(x1.min(x2) - 0.2, y1.min(y2) - 0.2, x1.max(x2) + 0.2, y1.max(y2) + 0.2);
+                for (node, there) in texts.iter().filter(|(node, _)| !is_letter(*node)) {
+                    assert!(!there.overlaps(&area), "{}: a line through `{}`", sheet.title, node.text().unwrap_or(""));
+                }
+            }
+        }
+    }
+}
+
+/// A letter in a symbol of its own, which covers the line behind it.
+fn is_letter(node: Node) -> bool {
+    node.text().is_some_and(|text| text.len() == 1)
+}
+
+#[test]
+fn every_box_stands_once_with_its_ground_and_what_guards_it() {
+    for text in surveys() {
+        let dwelling = dwelling(&text);
+        let plan = planned(&dwelling);
+        let drawing = one_line_as_planned(&plan);
+        hold_legible(&drawing);
+        hold_legible(&one_line_as_found(&dwelling, &plan.facts.diagnosis));
+        let mut boxes: BTreeMap<String, usize> = BTreeMap::new();
+        for sheet in &drawing.sheets {
+            let document = document(sheet);
+            for group in groups(&document, "box") {
+                *boxes.entry(name(group).to_owned()).or_default() += 1;
+                let at = dwelling.box_named(name(group)).unwrap_or_else(|| panic!("{}", name(group)));
+                let words: Vec<&str> = group
+                    .children()
+                    .filter(|node| node.tag_name().name() == "text")
+                    .filter_map(|node| node.text())
+                    .collect();
+                if dwelling.device_box(at).holds.is_receptacle() && words.iter().any(|word| word.contains("ground")) {
+                    let has = words.iter().any(|word| ["ground", "new ground"].contains(word));
+                    assert_eq!(has, plan.is_grounded(at), "{} says {words:?}", name(group));
+                    let guarded = words.iter().any(|word| word.contains("GFCI"));
+                    assert_eq!(
+                        guarded,
+                        plan.protector(at).is_some() || plan.is_gfci(at),
+                        "{} says {words:?}",
+                        name(group)
+                    );
+                }
+            }
+            for run in groups(&document, "run") {
+                let at = dwelling.box_named(name(run)).unwrap_or_else(|| panic!("{}", name(run)));
+                let widths = run.children().filter(|node| node.attribute("points").is_some());
+                let thick = widths.map(|line| number(line, "stroke-width")).fold(0.0, f64::max) > 2.0;
+                if dwelling.device_box(at).known_feed().is_some() {
+                    assert_eq!(thick, plan.protector(at).is_some(), "the line to {}", name(run));
+                }
+            }
+        }
+        assert_eq!(boxes.len(), dwelling.boxes.len());
+        assert!(boxes.values().all(|count| *count == 1), "{boxes:?}");
+    }
+}
+
+/// By hand: circuits 1 and 2 of the bungalow share a neutral, so that their two handles are tied, and their openings are
+/// named with their circuits.
+#[test]
+fn a_multiwire_set_is_one_line_of_two_breakers() {
+    let bungalow = dwelling(EXAMPLES[0]);
+    let drawing = one_line_as_planned(&planned(&bungalow));
+    let document = document(&drawing.sheets[0]);
+    let set = groups(&document, "set").next().unwrap();
+    let words: Vec<&str> =
+        set.descendants().filter_map(|node| node.text()).map(str::trim).filter(|word| !word.is_empty()).collect();
+    assert_eq!(
+        (words[0], words.contains(&"2: 20 A"), words.contains(&"one neutral for both")),
+        ("1: 20 A", true, true)
+    );
+    assert!(words.contains(&"K-4 (2)") && words.contains(&"K-2 (1)"), "{words:?}");
+}
+
+#[test]
+fn what_is_not_known_of_a_panel_is_said() {
+    let bungalow = dwelling(EXAMPLES[0]);
+    let drawing = one_line_as_found(&bungalow, &diagnosis::diagnose(&bungalow));
+    assert!(drawing.sheets[0].svg.contains("the rating of its main is not in the survey"));
+    assert!(drawing.sheets[0].svg.contains("find out where neutral and ground are bonded"));
+}
