@@ -1,102 +1,152 @@
-//! The price book: an hour of work, what things cost, how long work takes.
+//! The price book: its figures, and the price of every unit of material and work that follows from them.
 
 use crate::cents::Cents;
+use crate::charges::{Charges, OwnerPrice};
+use crate::condition::Condition;
+use crate::figures::Figures;
+use crate::line::Line;
 use crate::material::Material;
+use crate::price::{Price, WorkTime};
 use crate::task::Task;
 
 /// What a contractor pays and charges. Every figure can be replaced by one's own.
+///
+/// A unit – a piece, a foot, a task done once under one condition – has one price in whole cents: tax, markup and waste are in
+/// it, and it is rounded half up once. All prices are whole numbers of units, so they are the sums of what is shown.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct PriceBook {
-    /// An hour of work.
-    pub hour: Cents,
+    hour: Cents,
+    helper_hour: Option<Cents>,
     /// What each thing costs, in the order of [`Material::ALL`].
     material: Vec<Cents>,
+    /// In what packs each is sold.
+    packs: Vec<Vec<u32>>,
     /// How long each task takes in minutes, in the order of [`Task::ALL`].
     minutes: Vec<u32>,
+    /// Which tasks take two.
+    for_two: Vec<bool>,
+    /// What each condition makes of the plain time in percent, in the order of [`Condition::ALL`].
+    percents: Vec<u32>,
+    charges: Charges,
     /// Whether the figures are the invented ones that come with the tool.
     pub is_demo: bool,
+    /// What a piece or a foot of each thing is charged at.
+    charged: Vec<Cents>,
+    /// What each task costs once: plain, then under each condition.
+    worked: Vec<Price>,
 }
 
-/// A price, its parts kept apart.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Serialize, schemars::JsonSchema)]
-pub struct Price {
-    /// What is bought.
-    pub material: Cents,
-    /// What is worked.
-    pub labour: Cents,
-    /// The minutes of work in it.
-    pub minutes: u32,
-}
-
-impl Price {
-    /// Material and labour together.
-    #[must_use]
-    pub fn total(self) -> Cents {
-        self.material + self.labour
-    }
-}
-
-impl std::ops::Add for Price {
-    type Output = Self;
-    fn add(self, other: Self) -> Self {
-        Self {
-            material: self.material + other.material,
-            labour: self.labour + other.labour,
-            minutes: self.minutes + other.minutes,
-        }
-    }
-}
-
-impl std::iter::Sum for Price {
-    fn sum<I: Iterator<Item = Self>>(prices: I) -> Self {
-        prices.fold(Self::default(), std::ops::Add::add)
-    }
-}
+/// What a condition leaves as it is, in percent.
+const PLAIN: u32 = 100;
+/// The prices of a task: one plain, one for each condition.
+const BY_CONDITION: usize = Condition::ALL.len() + 1;
 
 impl PriceBook {
-    /// A book with these figures; what a list leaves out costs what the demo book says.
+    /// The book of these figures.
+    #[must_use]
+    pub fn of(figures: Figures) -> Self {
+        let mut book = Self::plain(figures.hour);
+        let demo = Figures::demo();
+        for (thing, cost) in demo.material.into_iter().chain(figures.material) {
+            book.material[thing as usize] = cost;
+        }
+        for (task, minutes) in demo.minutes.into_iter().chain(figures.minutes) {
+            book.minutes[task as usize] = minutes;
+        }
+        for (thing, packs) in figures.packs {
+            book.packs[thing as usize] = packs;
+        }
+        for task in figures.for_two {
+            book.for_two[task as usize] = true;
+        }
+        for (condition, percent) in figures.conditions {
+            book.percents[condition as usize] = percent;
+        }
+        (book.helper_hour, book.charges) = (figures.helper_hour, figures.charges);
+        book.worked_out()
+    }
+
+    /// A book with these figures and no charges besides; what a list leaves out costs what the demo book says.
     #[must_use]
     pub fn new(hour: Cents, material: &[(Material, Cents)], minutes: &[(Task, u32)]) -> Self {
-        let demo = Self::demo();
-        let of = |thing: &Material| material.iter().find(|(key, _)| key == thing).map(|(_, cents)| *cents);
-        let long = |task: &Task| minutes.iter().find(|(key, _)| key == task).map(|(_, minutes)| *minutes);
-        Self {
-            hour,
-            material: Material::ALL.iter().map(|key| of(key).unwrap_or_else(|| demo.cost(*key))).collect(),
-            minutes: Task::ALL.iter().map(|key| long(key).unwrap_or_else(|| demo.minutes(*key))).collect(),
-            is_demo: false,
-        }
+        Self::of(Figures { hour, material: material.to_vec(), minutes: minutes.to_vec(), ..Figures::default() })
     }
 
     /// The invented figures that come with the tool.
     #[must_use]
     pub fn demo() -> Self {
+        Self { is_demo: true, ..Self::of(Figures::demo()) }
+    }
+
+    fn plain(hour: Cents) -> Self {
         Self {
-            hour: Cents(9_500),
-            material: Material::ALL.iter().map(|key| demo_cost(*key)).collect(),
-            minutes: Task::ALL.iter().map(|key| demo_minutes(*key)).collect(),
-            is_demo: true,
+            hour,
+            helper_hour: None,
+            material: vec![Cents(0); Material::ALL.len()],
+            packs: vec![Vec::new(); Material::ALL.len()],
+            minutes: vec![0; Task::ALL.len()],
+            for_two: vec![false; Task::ALL.len()],
+            percents: vec![PLAIN; Condition::ALL.len()],
+            charges: Charges::default(),
+            is_demo: false,
+            charged: Vec::new(),
+            worked: Vec::new(),
         }
+    }
+
+    /// The book with the price of every unit worked out anew.
+    fn worked_out(mut self) -> Self {
+        let charged = |thing: &Material| self.charges.charged(self.cost(*thing), thing.is_by_the_foot());
+        self.charged = Material::ALL.iter().map(charged).collect();
+        let conditions = || std::iter::once(None).chain(Condition::ALL.iter().copied().map(Some));
+        let worked =
+            Task::ALL.iter().flat_map(|task| conditions().map(|condition| self.price_of_work(*task, condition)));
+        self.worked = worked.collect();
+        self
+    }
+
+    fn price_of_work(&self, task: Task, condition: Option<Condition>) -> Price {
+        let percent = condition.map_or(PLAIN, |condition| self.percent(condition));
+        let time = WorkTime(u64::from(self.minutes(task)) * u64::from(percent));
+        Price { material: Cents(0), labour: labour(self.hour_of(task), time), time }
+    }
+
+    /// What an hour of a task costs: a helper's included where it takes two.
+    #[must_use]
+    pub fn hour_of(&self, task: Task) -> Cents {
+        self.hour + if self.takes_two(task) { self.helper_hour.unwrap_or_default() } else { Cents(0) }
     }
 
     /// The same book with another price of an hour.
     #[must_use]
     pub fn with_hour(self, hour: Cents) -> Self {
-        Self { hour, ..self }
+        Self { hour, ..self }.worked_out()
     }
 
     /// The same book with another price of a thing.
     #[must_use]
     pub fn with_cost(mut self, thing: Material, cost: Cents) -> Self {
         self.material[thing as usize] = cost;
-        self
+        self.worked_out()
     }
 
     /// The same book with another time for a task, in minutes.
     #[must_use]
     pub fn with_minutes(mut self, task: Task, minutes: u32) -> Self {
         self.minutes[task as usize] = minutes;
-        self
+        self.worked_out()
+    }
+
+    /// An hour of an electrician's work.
+    #[must_use]
+    pub fn hour(&self) -> Cents {
+        self.hour
+    }
+
+    /// An hour of a helper's work.
+    #[must_use]
+    pub fn helper_hour(&self) -> Option<Cents> {
+        self.helper_hour
     }
 
     /// What a thing costs.
@@ -105,153 +155,133 @@ impl PriceBook {
         self.material[thing as usize]
     }
 
+    /// What a piece or a foot of a thing is charged at.
+    #[must_use]
+    pub fn charged(&self, thing: Material) -> Cents {
+        self.charged[thing as usize]
+    }
+
+    /// In what packs a thing is sold; none where it is sold by the piece or the foot.
+    #[must_use]
+    pub fn packs(&self, thing: Material) -> &[u32] {
+        &self.packs[thing as usize]
+    }
+
     /// How long a task takes, in minutes.
     #[must_use]
     pub fn minutes(&self, task: Task) -> u32 {
         self.minutes[task as usize]
     }
 
-    /// What so many minutes of work cost, rounded half up to the cent.
+    /// Whether a task takes an electrician and a helper.
     #[must_use]
-    pub fn labour(&self, minutes: u32) -> Cents {
-        Cents((self.hour.0 * i64::from(minutes) + 30).div_euclid(60))
+    pub fn takes_two(&self, task: Task) -> bool {
+        self.for_two[task as usize]
     }
 
-    /// The price of buying these things and doing these minutes of work.
+    /// What a condition makes of the plain time, in percent.
     #[must_use]
-    pub fn price(&self, things: &[(Material, i64)], minutes: u32) -> Price {
-        let material = things.iter().map(|(thing, pieces)| self.cost(*thing) * *pieces).sum();
-        Price { material, labour: self.labour(minutes), minutes }
+    pub fn percent(&self, condition: Condition) -> u32 {
+        self.percents[condition as usize]
     }
 
-    /// The book as the TOML file that a contractor edits.
+    /// What is charged besides material and labour.
     #[must_use]
-    pub fn to_toml(&self) -> String {
-        let mut text = String::new();
-        if self.is_demo {
-            text.push_str("# Invented demo figures. Replace every one with your own before you quote from it.\n");
+    pub fn charges(&self) -> &Charges {
+        &self.charges
+    }
+
+    /// What a unit of a line costs.
+    #[must_use]
+    pub fn unit(&self, line: Line) -> Price {
+        match line {
+            Line::Thing(thing, _) => Price { material: self.charged(thing), ..Price::default() },
+            Line::Work(task, _, condition) => {
+                self.worked[task as usize * BY_CONDITION + condition.map_or(0, |condition| condition as usize + 1)]
+            }
+            Line::AsStated(minutes) => {
+                let time = WorkTime::minutes_of(minutes);
+                Price { labour: labour(self.hour, time), time, ..Price::default() }
+            }
         }
-        text.push_str(&format!("format = 1\n\n# One hour of work, dollars.\nhour = {}\n", dollars(self.hour)));
-        text.push_str("\n# What things cost, dollars a piece (or a foot, where the name ends in -ft).\n[material]\n");
-        for (thing, cost) in Material::ALL.iter().zip(&self.material) {
-            text.push_str(&format!("{:<20} = {:>7}   #{}\n", thing.name(), dollars(*cost), thing.meaning()));
-        }
-        text.push_str("\n# How long work takes, minutes.\n[minutes]\n");
-        for (task, minutes) in Task::ALL.iter().zip(&self.minutes) {
-            text.push_str(&format!("{:<22} = {:>4}   #{}\n", task.name(), minutes, task.meaning()));
-        }
-        text
+    }
+
+    /// The price of these lines: the sum of what each costs.
+    #[must_use]
+    pub fn price(&self, lines: &[Line]) -> Price {
+        lines.iter().map(|line| self.unit(*line) * line.quantity()).sum()
+    }
+
+    /// What the owner pays for work of this price.
+    #[must_use]
+    pub fn owner_price(&self, price: Price) -> OwnerPrice {
+        self.charges.owner_price(price)
     }
 }
 
-fn dollars(cents: Cents) -> String {
-    format!("{}.{:02}", cents.0 / 100, cents.0 % 100)
-}
-
-/// Invented demo figure for what a thing costs.
-#[allow(clippy::inconsistent_digit_grouping, reason = "the last group is cents")]
-fn demo_cost(thing: Material) -> Cents {
-    Cents(match thing {
-        Material::TwoSlot => 3_40,
-        Material::ThreeSlot => 2_80,
-        Material::ThreeSlotOutdoors => 21_00,
-        Material::Gfci => 24_00,
-        Material::GfciOutdoors => 43_00,
-        Material::Afci => 42_00,
-        Material::Dual => 49_00,
-        Material::DeadFrontGfci => 26_00,
-        Material::DeadFrontDual => 58_00,
-        Material::PanelSideBox => 14_00,
-        Material::Plate => 1_10,
-        Material::Label => 30,
-        Material::OldWorkBox => 4_20,
-        Material::SurfaceExtension => 18_50,
-        Material::WideOldWorkBox => 7_80,
-        Material::BreakerGfci => 58_00,
-        Material::BreakerAfci => 52_00,
-        Material::BreakerDual => 66_00,
-        Material::BreakerGfciTwoPole => 118_00,
-        Material::BreakerAfciTwoPole => 124_00,
-        Material::BreakerDualTwoPole => 149_00,
-        Material::GroundWire14 => 22,
-        Material::GroundWire12 => 33,
-        Material::GroundWire10 => 52,
-        Material::Cable14 => 62,
-        Material::Cable12 => 88,
-        Material::Cable10 => 1_45,
-        Material::GroundFittings => 1_90,
-        Material::AluminiumSplice => 4_60,
-        Material::BlankCover => 1_90,
-        Material::Patch => 6_00,
-        Material::BranchBox => 3_60,
-        Material::RacewayFoot => 1_45,
-        Material::RacewayEnds => 12_00,
-    })
-}
-
-/// Invented demo figure for how long a task takes.
-fn demo_minutes(task: Task) -> u32 {
-    match task {
-        Task::FitDevice => 20,
-        Task::SortLoadSide => 12,
-        Task::LabelAndTest => 5,
-        Task::RestoreGround => 15,
-        Task::TracePoorGround => 50,
-        Task::RemoveFalseGround => 10,
-        Task::CorrectPolarity => 8,
-        Task::PartGround => 6,
-        Task::ReplaceBox => 45,
-        Task::ExtendBox => 40,
-        Task::ReplaceBoxWide => 70,
-        Task::ConnectGround => 8,
-        Task::ChangeBreaker => 18,
-        Task::FitPanelSideDevice => 55,
-        Task::FishSetup => 35,
-        Task::FishFoot => 2,
-        Task::PatchOpening => 40,
-        Task::TakeOut => 15,
-        Task::SpliceAluminium => 6,
-        Task::EndConductor => 6,
-        Task::JoinBranch => 6,
-        Task::DrillPlate => 6,
-        Task::FishBay => 10,
-        Task::PastInsulation => 15,
-        Task::PastFireBlock => 30,
-        Task::ThroughFloor => 35,
-        Task::ThroughStud => 10,
-        Task::ThroughWall => 12,
-        Task::AtticFoot => 1,
-        Task::CrawlFoot => 2,
-        Task::BasementFoot => 1,
-        Task::SetUpRaceway => 20,
-        Task::RacewayFoot => 3,
-        Task::PatchWithCare => 25,
-    }
+/// What work of so long costs at an hour of this price, rounded half up to the cent.
+fn labour(hour: Cents, time: WorkTime) -> Cents {
+    hour.times_ratio(i128::from(time.0), 60 * 100)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
 
-    /// By hand: 95 dollars an hour are 1.58333 a minute; 20 minutes are 31.6667, rounded half up 31.67.
+    /// By hand: 95 dollars an hour are 1.58333 a minute; 20 minutes are 31.6667, rounded half up 31.67, and three times that
+    /// is three times the unit.
     #[test]
-    fn labour_is_rounded_once_to_the_cent() {
-        assert_eq!(PriceBook::demo().labour(20), Cents(31_67));
-        assert_eq!(PriceBook::demo().labour(60), Cents(9_500));
-        assert_eq!(PriceBook::demo().labour(0), Cents(0));
+    fn labour_is_rounded_once_to_the_cent_for_a_unit() {
+        let demo = PriceBook::demo();
+        let twenty = |times| demo.price(&[Line::Work(Task::FitDevice, times, None)]);
+        assert_eq!((twenty(1).labour, twenty(3).labour), (Cents(31_67), Cents(95_01)));
+        assert_eq!(demo.price(&[Line::AsStated(60)]).labour, Cents(95_00));
+        assert_eq!(demo.price(&[]), Price::default());
+    }
+
+    /// By hand: at 125 % a bay is fished in 10 × 1.25 = 12.5 minutes, 19.7917 dollars at 95 an hour, and a fire block is passed in
+    /// 30 minutes of 95 + 55 dollars an hour, 75.00.
+    #[test]
+    fn a_condition_makes_work_longer_and_a_helper_makes_it_dearer() {
+        let (conditions, for_two) = (vec![(Condition::Plaster, 125)], vec![Task::PastFireBlock]);
+        let book = PriceBook::of(Figures { conditions, for_two, ..Figures::demo() });
+        let bay = book.unit(Line::Work(Task::FishBay, 1, Some(Condition::Plaster)));
+        assert_eq!((bay.labour, bay.time), (Cents(19_79), WorkTime(1_250)));
+        assert_eq!(book.unit(Line::once(Task::FishBay)).labour, Cents(15_83));
+        let block = book.unit(Line::once(Task::PastFireBlock));
+        assert_eq!((block.labour, block.minutes()), (Cents(75_00), 30));
     }
 
     #[test]
     fn ones_own_figures_replace_the_demo_ones_and_the_rest_stay() {
         let book = PriceBook::new(Cents(12_000), &[(Material::Gfci, Cents(1_999))], &[(Task::FitDevice, 25)]);
-        assert_eq!(book.cost(Material::Gfci), Cents(1_999));
+        assert_eq!((book.cost(Material::Gfci), book.charged(Material::Gfci)), (Cents(1_999), Cents(1_999)));
         assert_eq!(book.minutes(Task::FitDevice), 25);
         assert_eq!(book.cost(Material::Dual), PriceBook::demo().cost(Material::Dual));
         assert!(!book.is_demo);
     }
 
+    /// Nothing is charged, made longer or done by two that the book does not say.
     #[test]
-    fn the_demo_book_says_that_its_figures_are_invented() {
-        assert!(PriceBook::demo().to_toml().starts_with("# Invented demo figures."));
+    fn what_a_book_leaves_out_adds_nothing() {
+        let book = PriceBook::new(Cents(12_000), &[], &[]);
+        assert_eq!(book.charges(), &Charges::default());
+        assert!(Condition::ALL.iter().all(|condition| book.percent(*condition) == 100));
+        assert!(Task::ALL.iter().all(|task| !book.takes_two(*task)));
+        let price = Price { material: Cents(12_345), labour: Cents(1), time: WorkTime::minutes_of(9_999) };
+        assert_eq!(book.owner_price(price).total, Cents(12_346));
+    }
+
+    #[test]
+    fn another_figure_changes_every_unit_that_rests_on_it() {
+        let demo = PriceBook::demo();
+        let line = Line::once(Task::ThroughFloor);
+        assert!(demo.clone().with_hour(Cents(9_600)).unit(line).labour > demo.unit(line).labour);
+        assert_eq!(demo.clone().with_minutes(Task::ThroughFloor, 0).unit(line), Price::default());
+        let free = demo.clone().with_cost(Material::Plate, Cents(0));
+        assert_eq!(
+            (free.charged(Material::Plate), free.charged(Material::Label)),
+            (Cents(0), demo.charged(Material::Label))
+        );
     }
 }

@@ -5,16 +5,18 @@ use crate::device::AtPanel;
 use crate::facts::Facts;
 use crate::feed_through::FeedThroughLimits;
 use dwelling::{CircuitTree, Overcurrent, ProtectiveBreaker};
-use estimate::{Material, Price, PriceBook, Task};
+use estimate::{Line, Material, Price, PriceBook, Task};
 use optimizer::{Cost, Marks, RootOption};
 
 /// One thing that could be put at the panel end.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct PanelCandidate {
     /// What it is.
     pub choice: AtPanel,
-    /// What it costs.
+    /// What it costs: the price of its lines.
     pub price: Price,
+    /// What is bought and worked for it.
+    pub lines: Vec<Line>,
     /// The protection that everything on the circuit has of it.
     pub gives: Marks,
 }
@@ -37,25 +39,23 @@ impl PanelCandidate {
 #[must_use]
 pub fn panel_candidates(facts: &Facts, book: &PriceBook, tree: &CircuitTree) -> Vec<PanelCandidate> {
     let panel = facts.dwelling.panel(tree.panel);
-    let mut found =
-        vec![PanelCandidate { choice: AtPanel::AsItIs, price: Price::default(), gives: fitted(facts, tree) }];
+    let (price, lines) = (Price::default(), Vec::new());
+    let mut found = vec![PanelCandidate { choice: AtPanel::AsItIs, price, lines, gives: fitted(facts, tree) }];
+    let mut add = |choice: AtPanel, lines: Vec<Line>| {
+        found.push(PanelCandidate { choice, price: book.price(&lines), lines, gives: marks(choice) });
+    };
     let made = panel.made_for_it.as_deref().unwrap_or_default();
     let breakers = panel.overcurrent != Some(Overcurrent::Fuses);
     for breaker in made.iter().filter(|breaker| breakers && breaker.is_two_pole() == tree.is_multiwire()) {
-        let price = book.price(&[(material_of(*breaker), 1)], book.minutes(Task::ChangeBreaker));
-        found.push(PanelCandidate {
-            choice: AtPanel::Breaker(*breaker),
-            price,
-            gives: marks(AtPanel::Breaker(*breaker)),
-        });
+        let lines = vec![Line::Thing(material_of(*breaker), 1), Line::once(Task::ChangeBreaker)];
+        add(AtPanel::Breaker(*breaker), lines);
     }
     if panel.room_beside == Some(true) && !tree.is_multiwire() && bears_all_outlets(facts, tree) {
         for (choice, device) in
             [(AtPanel::DeadFrontGfci, Material::DeadFrontGfci), (AtPanel::DeadFrontDual, Material::DeadFrontDual)]
         {
-            let things = [(device, 1), (Material::PanelSideBox, 1)];
-            let price = book.price(&things, book.minutes(Task::FitPanelSideDevice));
-            found.push(PanelCandidate { choice, price, gives: marks(choice) });
+            let things = [Line::Thing(device, 1), Line::Thing(Material::PanelSideBox, 1)];
+            add(choice, things.into_iter().chain([Line::once(Task::FitPanelSideDevice)]).collect());
         }
     }
     found

@@ -3,8 +3,7 @@
 use crate::built_routes::{Targets, length_of};
 use crate::facts::Facts;
 use crate::network::{Network, Origin};
-use crate::room_in_box::GRADES;
-use crate::route_prices::price_as_built;
+use crate::route_prices::{lines_as_built, prices_by_grade};
 use crate::stated_routes::link_at;
 use dwelling::{BoxIndex, Feed, GroundPath, Route, RouteEnd, RouteKind};
 use estimate::PriceBook;
@@ -28,7 +27,8 @@ pub fn add_cables(facts: &Facts, book: &PriceBook, graph: &RouteGraph, targets: 
     if wanted.keys().all(|from| !places.contains_key(from)) {
         return;
     }
-    let cost = |edge: usize| Some(price_as_built(book, &[&graph.edges[edge]], RouteKind::NewCable, 0).total().0);
+    let lines = |edge: usize| lines_as_built(facts.dwelling, &[&graph.edges[edge]], RouteKind::NewCable, 0);
+    let cost = |edge: usize| Some(book.price(&lines(edge)).total().0);
     let cheapest = CheapestWays::new(graph, cost);
     for (from, boxes) in wanted {
         let Some(start) = places.get(&from) else { continue };
@@ -81,7 +81,8 @@ fn add(
         note: None,
         closed: false,
     };
-    let prices = (0..GRADES.len()).map(|grade| price_as_built(book, &edges, RouteKind::NewCable, grade)).collect();
+    let prices =
+        prices_by_grade(book, RouteKind::NewCable, lines_as_built(facts.dwelling, &edges, RouteKind::NewCable, 0));
     if let Ok((link, mut buyable)) = link_at(facts, &route, prices, Origin::Built(walked)) {
         buyable.opens = edges.iter().flat_map(|edge| edge.opens.iter().copied()).collect();
         network.links.push(link);

@@ -5,7 +5,7 @@ use crate::built_cables::add_cables;
 use crate::facts::Facts;
 use crate::network::{BuyableRoute, Network, NotBuilt, Origin, WayEnd, end_of};
 use crate::room_in_box::GRADES;
-use crate::route_prices::price_as_built;
+use crate::route_prices::{lines_as_built, prices_by_grade};
 use crate::stated_routes::{connection, leads_on, link_at};
 use dwelling::{BoxIndex, PanelIndex, Route, RouteEnd, RouteKind};
 use electrical::Length;
@@ -25,7 +25,7 @@ pub fn add_built(facts: &Facts, book: &PriceBook, network: &mut Network) {
         targets.keep_what_a_ground_can_reach(facts, &graph, &mut network.not_built);
         tell_unbuilt(facts, &graph, &targets, &mut network.not_built);
         let mut built =
-            Building { facts, graph: &graph, prices: priced(book, &graph), network, at_box: BTreeMap::new() };
+            Building { facts, graph: &graph, prices: priced(facts, book, &graph), network, at_box: BTreeMap::new() };
         built.add_straight(&targets);
         for (panel, boxes) in &targets.by_panel {
             built.add_layer(*panel, boxes);
@@ -129,11 +129,9 @@ fn tell_unbuilt(facts: &Facts, graph: &RouteGraph, targets: &Targets, not_built:
 }
 
 /// By edge: what it costs by grade.
-fn priced(book: &PriceBook, graph: &RouteGraph) -> Vec<Vec<Price>> {
-    let price = |edge: &RouteEdge| {
-        (0..GRADES.len()).map(|grade| price_as_built(book, &[edge], RouteKind::Egc, grade)).collect()
-    };
-    graph.edges.iter().map(price).collect()
+fn priced(facts: &Facts, book: &PriceBook, graph: &RouteGraph) -> Vec<Vec<Price>> {
+    let lines = |edge: &RouteEdge| lines_as_built(facts.dwelling, &[edge], RouteKind::Egc, 0);
+    graph.edges.iter().map(|edge| prices_by_grade(book, RouteKind::Egc, lines(edge))).collect()
 }
 
 struct Building<'a, 'b> {

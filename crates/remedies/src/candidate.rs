@@ -3,7 +3,7 @@
 use crate::device::{BoxWork, Device};
 use crate::feed_through::FeedThroughLimits;
 use dwelling::names;
-use estimate::Price;
+use estimate::{Line, Price};
 use optimizer::{Cost, Marks, NodeOption, SupplyNeed};
 use rulebook::Marking;
 
@@ -93,8 +93,10 @@ pub struct Candidate {
     pub device: Device,
     /// What is done with the box.
     pub box_work: BoxWork,
-    /// What it costs.
+    /// What it costs: the price of its lines.
     pub price: Price,
+    /// What is bought and worked for it.
+    pub lines: Vec<Line>,
     /// The markings it must carry.
     pub markings: Vec<Marking>,
     /// What it falls short of.

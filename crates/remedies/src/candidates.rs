@@ -6,7 +6,7 @@ use crate::facts::{Facts, OpeningFacts, breaker_to_fit, open_to};
 use crate::repairs::{parts_a_ground, repairs_at};
 use crate::room_in_box::{GRADES, Room, room_after};
 use dwelling::{GroundFact, Holding, Want};
-use estimate::{Material, PriceBook, Task};
+use estimate::{Condition, Line, Material, PriceBook, Task};
 use optimizer::{Marks, SupplyNeed};
 use rulebook::{DeviceSpace, Duty, Judgement, Marking, Need, Remedy};
 use std::cell::OnceCell;
@@ -17,9 +17,9 @@ const MOST_AMPERES: u32 = 20;
 /// Every candidate of one opening; never empty, since leaving it unresolved is always among them.
 #[must_use]
 pub fn candidates(facts: &Facts, book: &PriceBook, at: &OpeningFacts, links_here: u32) -> Vec<Candidate> {
-    let repair_minutes = repairs_at(facts, at.index).iter().map(|task| book.minutes(*task)).sum();
+    let repairs = repairs_at(facts, at.index);
     let mut list =
-        Candidates { facts, book, at, links_here, repair_minutes, with_a_strap: OnceCell::new(), found: Vec::new() };
+        Candidates { facts, book, at, links_here, repairs, with_a_strap: OnceCell::new(), found: Vec::new() };
     if !at.as_found.holds.is_receptacle() {
         list.not_a_receptacle();
     } else if list.is_above_what_is_planned() {
@@ -45,7 +45,7 @@ struct Candidates<'a> {
     at: &'a OpeningFacts,
     links_here: u32,
     /// What is put right whatever else is done.
-    repair_minutes: u32,
+    repairs: Vec<Task>,
     /// The boxes that can hold a device on a strap: the same for every device.
     with_a_strap: OnceCell<Vec<(BoxWork, Room)>>,
     found: Vec<Candidate>,
@@ -59,8 +59,7 @@ struct Draft {
     needs: Marks,
     gives: Marks,
     markings: &'static [Marking],
-    material: Vec<(Material, i64)>,
-    minutes: u32,
+    lines: Vec<Line>,
 }
 
 const NO_GROUND: &[Marking] = &[Marking::NoEquipmentGround];
@@ -128,10 +127,10 @@ impl Candidates<'_> {
         let space = if self.at.as_found.holds.has_strap() { DeviceSpace::Strap } else { DeviceSpace::None };
         for work in [BoxWork::Keep, BoxWork::Replace, BoxWork::ReplaceWide] {
             let room = room_after(self.facts, self.at, work, space, self.links_here);
-            let (material, minutes) = self.box_work(work);
             let room = Room { fits: true, ..room };
             let ample = room.is_ample_for(self.links_here);
-            self.push(Step::Leave, Device::Kept, work, room, SupplyNeed::Any, material, minutes);
+            let draft = self.kept(Step::Leave, SupplyNeed::Any, self.box_work(work));
+            self.push_draft(work, room, draft);
             if ample || self.at.as_found.holds != Holding::Splice {
                 break;
             }
@@ -162,18 +161,18 @@ impl Candidates<'_> {
         self.mark_protected();
         self.mark_gfci();
         if self.open(self.judged(), Remedy::NongroundingReceptacle) && holds != Holding::TwoSlot {
-            self.fit(Step::FitTwoSlot, Device::TwoSlot, SupplyNeed::Unsupplied, self.duties(), &[], 0);
+            self.fit(Step::FitTwoSlot, Device::TwoSlot, SupplyNeed::Unsupplied, self.duties(), &[], &[]);
         }
         if self.open(self.judged(), Remedy::GfciReceptacle) && holds != Holding::SwitchAndReceptacle {
             for device in [Device::Gfci, Device::Dual] {
                 let needs = self.duties() | GFCI;
-                self.fit(Step::FitGfci, device, SupplyNeed::Unsupplied, needs, NO_GROUND, 0);
+                self.fit(Step::FitGfci, device, SupplyNeed::Unsupplied, needs, NO_GROUND, &[]);
             }
         }
         if self.may_be_protected_elsewhere() {
             for device in [Device::ThreeSlot, Device::Afci] {
                 let needs = self.duties() | GFCI;
-                self.fit(Step::FitProtected, device, SupplyNeed::Unsupplied, needs, PROTECTED, 0);
+                self.fit(Step::FitProtected, device, SupplyNeed::Unsupplied, needs, PROTECTED, &[]);
             }
         }
     }
@@ -191,25 +190,25 @@ impl Candidates<'_> {
         }
         let held = self.held_marks();
         if joined && held != Marks::NONE {
-            let minutes = self.book.minutes(Task::SortLoadSide);
-            let draft = self.kept(Step::UseLoadSide, SupplyNeed::Supplied, Vec::new(), minutes);
+            let draft = self.kept(Step::UseLoadSide, SupplyNeed::Supplied, vec![self.work(Task::SortLoadSide)]);
             self.push_draft(BoxWork::Keep, Room::untouched(), Draft { gives: held, ..draft });
         }
         if sound && self.at.ground == GroundFact::Connected && holds.takes_grounding_plug() {
             self.led_on();
         }
-        let mut minutes = self.book.minutes(Task::RestoreGround);
+        let mut restoring = vec![self.work(Task::RestoreGround)];
         if self.at.ground == GroundFact::Poor {
-            minutes += self.book.minutes(Task::TracePoorGround);
+            restoring.push(self.work(Task::TracePoorGround));
         }
         if sound && holds.takes_grounding_plug() && !joined {
-            let fittings = vec![(Material::GroundFittings, 1)];
-            let draft = self.kept(Step::RestoreKept, SupplyNeed::Supplied, fittings, minutes);
+            let mut lines = restoring.clone();
+            lines.push(Line::Thing(Material::GroundFittings, 1));
+            let draft = self.kept(Step::RestoreKept, SupplyNeed::Supplied, lines);
             let draft = Draft { needs: self.duties(), ..draft };
             self.push_draft(BoxWork::Keep, Room::untouched(), draft);
         }
         for device in [Device::ThreeSlot, Device::Gfci, Device::Afci, Device::Dual] {
-            self.fit(Step::RestoreFitted, device, SupplyNeed::Supplied, self.duties(), &[], minutes);
+            self.fit(Step::RestoreFitted, device, SupplyNeed::Supplied, self.duties(), &[], &restoring);
         }
     }
 
@@ -217,35 +216,30 @@ impl Candidates<'_> {
     fn led_on(&mut self) {
         let room = room_after(self.facts, self.at, BoxWork::Keep, DeviceSpace::Strap, self.links_here);
         if room.landings.iter().any(|most| *most > 0) {
-            let minutes = self.book.minutes(Task::ConnectGround) + self.book.minutes(Task::LabelAndTest);
-            let fittings = vec![(Material::GroundFittings, 1)];
-            let draft = self.kept(Step::Leave, SupplyNeed::Supplied, fittings, minutes);
+            let draft = self.kept(Step::Leave, SupplyNeed::Supplied, self.connecting());
             self.push_draft(BoxWork::Keep, room, draft);
         }
     }
 
     fn with_ground_brought(&mut self) {
         let holds = self.at.as_found.holds;
-        let test = self.book.minutes(Task::LabelAndTest);
         if holds.takes_grounding_plug() && !self.at.dead {
             if self.facts.seen_joined(self.at.index) {
-                let draft = self.kept(Step::GroundArrives, SupplyNeed::Supplied, Vec::new(), test);
+                let draft = self.kept(Step::GroundArrives, SupplyNeed::Supplied, vec![self.work(Task::LabelAndTest)]);
                 let draft = Draft { needs: self.duties(), ..draft };
                 self.push_draft(BoxWork::Keep, Room::untouched(), draft);
             }
-            let minutes = self.book.minutes(Task::ConnectGround) + test;
             // Nobody puts the old receptacle back into a new box.
             for (work, room) in
                 self.box_choices(DeviceSpace::Strap).into_iter().filter(|(work, _)| *work == BoxWork::Keep)
             {
-                let material = vec![(Material::GroundFittings, 1)];
-                let draft = self.kept(Step::ConnectKept, SupplyNeed::Supplied, material, minutes);
+                let draft = self.kept(Step::ConnectKept, SupplyNeed::Supplied, self.connecting());
                 let draft = Draft { needs: self.duties(), ..draft };
                 self.push_draft(work, room, draft);
             }
         }
         for device in [Device::ThreeSlot, Device::Gfci, Device::Afci, Device::Dual] {
-            self.fit(Step::ConnectFitted, device, SupplyNeed::Supplied, self.duties(), &[], 0);
+            self.fit(Step::ConnectFitted, device, SupplyNeed::Supplied, self.duties(), &[], &[]);
         }
     }
 
@@ -254,25 +248,23 @@ impl Candidates<'_> {
         if !self.open(self.judged(), Remedy::BlankCover) {
             return;
         }
-        let aluminium = self.facts.aluminium_conductors(self.at.index);
-        let splicing = aluminium * self.book.minutes(Task::SpliceAluminium);
         for (work, room) in self.box_choices(Device::Blank.space()) {
-            let (mut material, minutes) = self.box_work(work);
-            material.extend([(Material::BlankCover, 1), (Material::AluminiumSplice, i64::from(aluminium))]);
-            let minutes = minutes + self.book.minutes(Task::TakeOut) + splicing;
-            let draft = self.kept(Step::TakeOut, SupplyNeed::Any, material, minutes);
+            let mut lines = self.box_work(work);
+            lines.extend([Line::Thing(Material::BlankCover, 1), self.work(Task::TakeOut)]);
+            self.add_splices(&mut lines);
+            let draft = self.kept(Step::TakeOut, SupplyNeed::Any, lines);
             self.push_draft(work, room, Draft { device: Device::Blank, ..draft });
         }
     }
 
     fn unresolved(&mut self) {
-        let draft = self.kept(Step::Unresolved, SupplyNeed::Any, Vec::new(), 0);
+        let draft = self.kept(Step::Unresolved, SupplyNeed::Any, Vec::new());
         let room = Room { landings: vec![u32::MAX; GRADES.len()], ..Room::untouched() };
         self.push_draft(BoxWork::Keep, room, draft);
     }
 
     fn leave(&mut self, supply: SupplyNeed) {
-        let draft = self.kept(Step::Leave, supply, Vec::new(), 0);
+        let draft = self.kept(Step::Leave, supply, Vec::new());
         self.push_draft(BoxWork::Keep, Room::untouched(), draft);
     }
 
@@ -288,8 +280,7 @@ impl Candidates<'_> {
             ..self.kept(
                 Step::MarkProtected,
                 SupplyNeed::Unsupplied,
-                vec![(Material::Label, 2), (Material::Plate, 1)],
-                self.book.minutes(Task::LabelAndTest),
+                vec![Line::Thing(Material::Label, 2), Line::Thing(Material::Plate, 1), self.work(Task::LabelAndTest)],
             )
         };
         self.push_draft(BoxWork::Keep, Room::untouched(), draft);
@@ -300,22 +291,47 @@ impl Candidates<'_> {
         if !held.covers(GFCI) || !self.open(self.judged(), Remedy::Leave) {
             return;
         }
-        let alone = (Marks::NONE, 0);
-        let feeding = (held, self.book.minutes(Task::SortLoadSide));
+        let alone = (Marks::NONE, None);
+        let feeding = (held, Some(self.work(Task::SortLoadSide)));
         let untouchable = self.facts.dwelling.device_box(self.at.index).do_not_disturb;
         for (gives, sorting) in [alone, feeding].into_iter().take(if untouchable { 1 } else { 2 }) {
-            let minutes = self.book.minutes(Task::LabelAndTest) + sorting;
-            let label = vec![(Material::Label, 1)];
-            let draft = self.kept(Step::MarkGfci, SupplyNeed::Unsupplied, label, minutes);
+            let marking = [Line::Thing(Material::Label, 1), self.work(Task::LabelAndTest)];
+            let lines = marking.into_iter().chain(sorting).collect();
+            let draft = self.kept(Step::MarkGfci, SupplyNeed::Unsupplied, lines);
             let draft = Draft { needs: self.duties(), gives, markings: NO_GROUND, ..draft };
             self.push_draft(BoxWork::Keep, Room::untouched(), draft);
         }
     }
 
     /// A device that stays.
-    fn kept(&self, step: Step, supply: SupplyNeed, material: Vec<(Material, i64)>, minutes: u32) -> Draft {
+    fn kept(&self, step: Step, supply: SupplyNeed, lines: Vec<Line>) -> Draft {
         let (needs, gives) = (Marks::NONE, Marks::NONE);
-        Draft { step, device: Device::Kept, supply, needs, gives, markings: &[], material, minutes }
+        Draft { step, device: Device::Kept, supply, needs, gives, markings: &[], lines }
+    }
+
+    /// A piece of work here, once, under the condition of its place or of the wall it is done in.
+    fn work(&self, task: Task) -> Line {
+        self.work_times(task, 1)
+    }
+
+    fn work_times(&self, task: Task, times: u32) -> Line {
+        let room = self.facts.dwelling.room(self.facts.dwelling.device_box(self.at.index).room);
+        let of_wall = || room.walls.filter(|_| task.is_in_a_wall()).and_then(Condition::of_walls);
+        Line::Work(task, times, Condition::of_place(room.room_use).or_else(of_wall))
+    }
+
+    /// A receptacle that stays is joined to a ground.
+    fn connecting(&self) -> Vec<Line> {
+        vec![Line::Thing(Material::GroundFittings, 1), self.work(Task::ConnectGround), self.work(Task::LabelAndTest)]
+    }
+
+    /// A splice for each aluminium conductor in the box.
+    fn add_splices(&self, lines: &mut Vec<Line>) {
+        let aluminium = self.facts.aluminium_conductors(self.at.index);
+        if aluminium > 0 {
+            let splices = Line::Thing(Material::AluminiumSplice, aluminium);
+            lines.extend([splices, self.work_times(Task::SpliceAluminium, aluminium)]);
+        }
     }
 
     /// A new device, in every box that can hold it; protective ones once alone and once with their load side in use.
@@ -326,7 +342,7 @@ impl Candidates<'_> {
         supply: SupplyNeed,
         needs: Marks,
         markings: &'static [Marking],
-        extra: u32,
+        extra: &[Line],
     ) {
         let Some(thing) = device.material(self.outdoors()) else { return };
         let own = marks_of(device);
@@ -337,20 +353,21 @@ impl Candidates<'_> {
         let load_sides: &[Marks] = if own == Marks::NONE { &[Marks::NONE] } else { &[Marks::NONE, own] };
         for (work, room) in self.box_choices(device.space()) {
             for gives in load_sides {
-                let (mut material, mut minutes) = self.box_work(work);
-                material.extend([(thing, 1), (Material::Plate, 1), (Material::Label, markings.len() as i64)]);
-                minutes += self.book.minutes(Task::FitDevice) + extra;
-                if !markings.is_empty() || supply == SupplyNeed::Supplied {
-                    minutes += self.book.minutes(Task::LabelAndTest);
+                let mut lines = self.box_work(work);
+                lines.extend([Line::Thing(thing, 1), Line::Thing(Material::Plate, 1)]);
+                let labels = u32::try_from(markings.len()).unwrap_or(0);
+                lines.extend((labels > 0).then_some(Line::Thing(Material::Label, labels)));
+                lines.push(self.work(Task::FitDevice));
+                lines.extend_from_slice(extra);
+                if labels > 0 || supply == SupplyNeed::Supplied {
+                    lines.push(self.work(Task::LabelAndTest));
                 }
                 if *gives != Marks::NONE {
-                    minutes += self.book.minutes(Task::SortLoadSide);
+                    lines.push(self.work(Task::SortLoadSide));
                 }
-                let aluminium = self.facts.aluminium_conductors(self.at.index);
-                material.push((Material::AluminiumSplice, i64::from(aluminium)));
-                minutes += aluminium * self.book.minutes(Task::SpliceAluminium);
+                self.add_splices(&mut lines);
                 let gives = *gives;
-                let draft = Draft { step, device, supply, needs, gives, markings, material, minutes };
+                let draft = Draft { step, device, supply, needs, gives, markings, lines };
                 self.push_draft(work, room.clone(), draft);
             }
         }
@@ -383,37 +400,29 @@ impl Candidates<'_> {
         choices
     }
 
-    fn box_work(&self, work: BoxWork) -> (Vec<(Material, i64)>, u32) {
+    fn box_work(&self, work: BoxWork) -> Vec<Line> {
         let work = work.work();
-        work.map_or((Vec::new(), 0), |(thing, task)| (vec![(thing, 1)], self.book.minutes(task)))
-    }
-
-    #[allow(clippy::too_many_arguments, reason = "a row of a table, written once")]
-    fn push(
-        &mut self,
-        step: Step,
-        device: Device,
-        work: BoxWork,
-        room: Room,
-        supply: SupplyNeed,
-        material: Vec<(Material, i64)>,
-        minutes: u32,
-    ) {
-        let draft = Draft { device, ..self.kept(step, supply, material, minutes) };
-        self.push_draft(work, room, draft);
+        work.map_or(Vec::new(), |(thing, task)| vec![Line::Thing(thing, 1), self.work(task)])
     }
 
     fn push_draft(&mut self, box_work: BoxWork, room: Room, draft: Draft) {
-        let parting =
-            if parts_a_ground(self.facts, self.at.index, draft.step) { self.book.minutes(Task::PartGround) } else { 0 };
-        let unresolved = draft.step == Step::Unresolved;
-        let minutes = if unresolved { 0 } else { draft.minutes + self.repair_minutes + parting };
+        let mut lines = draft.lines;
+        if draft.step == Step::Unresolved {
+            lines.clear();
+        } else {
+            lines.extend(self.repairs.iter().map(|task| self.work(*task)));
+            if parts_a_ground(self.facts, self.at.index, draft.step) {
+                lines.push(self.work(Task::PartGround));
+            }
+        }
+        let draft = Draft { lines: Vec::new(), ..draft };
         let kept_marks = if draft.device == Device::Kept { self.held_marks() } else { Marks::NONE };
         let candidate = Candidate {
             step: draft.step,
             device: draft.device,
             box_work,
-            price: self.book.price(&draft.material, minutes),
+            price: self.book.price(&lines),
+            lines,
             markings: draft.markings.to_vec(),
             shortfall: self.shortfall(&draft),
             fill_unchecked: room.unchecked,

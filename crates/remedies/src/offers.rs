@@ -121,15 +121,19 @@ impl Planned<'_> {
         self.assembled.problem = self.with_grounds_used();
     }
 
-    /// Takes the plan that grounds the most, by what is plugged in, within a sum of money, and of those the cheapest. Where
-    /// even the cheapest lawful whole costs more, the plan stays that.
+    /// Takes the plan that grounds the most, by what is plugged in, among those of the frontier for which the owner pays no more
+    /// than a sum of money, and of those the cheapest. Where even the cheapest lawful whole costs more, the plan stays that.
+    ///
+    /// The frontier is one of material and labour. What the owner pays rises with these but for the trip of a working day, so
+    /// where trips are charged a plan beside the frontier that takes fewer days could ground more for the money.
     ///
     /// # Errors
     /// [`PlanFault`], as [`Planned::offers`].
     pub fn stay_within(&mut self, budget: Cents) -> Result<(), PlanFault> {
         let offers = self.offers()?;
         let unsteered = self.standing();
-        let within = offers.frontier.iter().filter(|point| point.standing.price.total() <= budget);
+        let owner = |point: &Point| self.book.owner_price(point.standing.price).total;
+        let within = offers.frontier.iter().filter(|point| owner(point) <= budget);
         let best =
             within.max_by_key(|point| (point.worth, std::cmp::Reverse((point.cents(), point.standing.wall_openings))));
         let bound = self.solution.cost;

@@ -5,14 +5,16 @@ use crate::at_panel::PanelCandidate;
 use crate::candidate::{Candidate, GFCI};
 use crate::device::{BoxWork, Device};
 use crate::facts::Facts;
-use crate::network::{BuyableRoute, WayEnd};
+use crate::network::{BuyableRoute, Origin, WayEnd};
 use crate::room_in_box::GRADES;
+use crate::route_prices::{lines_as_built, lines_as_stated};
 use crate::standing::{Standing, standing_of};
 use crate::steering::Steered;
 use dwelling::{BoxIndex, Dwelling, Feed, RouteEnd, RouteKind};
 use electrical::Gauge;
-use estimate::{Price, PriceBook};
+use estimate::{Line, Price, PriceBook};
 use optimizer::{ChosenLink, Cost, Forced, Limits, Outcome, Problem, Solution, check, solve_with};
+use routes::RouteEdge;
 use rulebook::CodeInForce;
 
 /// How many nodes of its search tree the search looks at before it settles for the best found: seconds, not minutes.
@@ -24,6 +26,8 @@ pub struct Planned<'a> {
     pub facts: Facts<'a>,
     /// The choices.
     pub assembled: Assembled,
+    /// The price book that it was planned with.
+    pub book: PriceBook,
     /// What was chosen.
     pub solution: Solution,
     /// Whether it is proved that nothing lawful among the choices costs less.
@@ -85,13 +89,13 @@ impl<'a> Planned<'a> {
             Some(found) => found,
             None => return Err(PlanFault(vec!["there is no plan at all".into()])),
         };
-        Ok(Self::from_parts(facts, assembled, solution, proof))
+        Ok(Self::from_parts(facts, assembled, book, solution, proof))
     }
 
     /// A plan of parts that were found and checked.
-    pub(crate) fn from_parts(facts: Facts<'a>, assembled: Assembled, solution: Solution, proof: Proof) -> Self {
-        let places = places(&assembled);
-        Self { facts, assembled, solution, proof, steered: None, forced: Vec::new(), held: Vec::new(), places }
+    fn from_parts(facts: Facts<'a>, assembled: Assembled, book: &PriceBook, solution: Solution, proof: Proof) -> Self {
+        let (places, book) = (places(&assembled), book.clone());
+        Self { facts, assembled, book, solution, proof, steered: None, forced: Vec::new(), held: Vec::new(), places }
     }
 
     /// The best plan with these choices laid down beforehand, within the limits of every plan; none where there is none.
@@ -223,6 +227,20 @@ impl<'a> Planned<'a> {
     #[must_use]
     pub fn price_of(&self, chosen: &ChosenLink) -> Price {
         self.assembled.network.bought_as[chosen.link].prices[chosen.grade]
+    }
+
+    /// What is bought and worked for a chosen link: its price is theirs.
+    #[must_use]
+    pub fn lines_of(&self, chosen: &ChosenLink) -> Vec<Line> {
+        let bought = self.bought(chosen);
+        match &bought.origin {
+            Origin::Stated(route) => lines_as_stated(&self.facts.dwelling.routes[*route], chosen.grade),
+            Origin::Built(walked) => {
+                let edges = &self.assembled.network.graph.edges;
+                let edges: Vec<&RouteEdge> = walked.iter().map(|(edge, _)| &edges[*edge]).collect();
+                lines_as_built(self.facts.dwelling, &edges, bought.kind, chosen.grade)
+            }
+        }
     }
 
     /// The chosen link that brings the ground into a box's group, where one does.

@@ -1,9 +1,10 @@
-//! What a route costs: a stated one by its length, a built one by the work along it.
+//! What a route takes: a stated one by its length, a built one by the work along it.
 
-use dwelling::{Route, RouteKind};
+use crate::room_in_box::GRADES;
+use dwelling::{Dwelling, Route, RouteKind};
 use electrical::Length;
-use estimate::{Material, Price, PriceBook, Task};
-use routes::{RouteEdge, Work};
+use estimate::{Condition, Line, Material, Price, PriceBook, Task};
+use routes::{EdgeKind, Layer, RouteEdge, Work};
 
 /// What a foot of the conductor or cable of a grade is.
 const fn by_the_foot(kind: RouteKind, grade: usize) -> Material {
@@ -17,32 +18,74 @@ const fn by_the_foot(kind: RouteKind, grade: usize) -> Material {
     }
 }
 
-/// What a route of the survey costs at a grade.
+/// What is bought and worked for a route of the survey at a grade. Where it is worked is not recorded: all is plain.
 #[must_use]
-pub fn price_as_stated(book: &PriceBook, route: &Route, grade: usize) -> Price {
-    let feet = route.length.started_feet();
-    let fished =
-        book.minutes(Task::FishSetup) + book.minutes(Task::FishFoot) * u32::try_from(feet).unwrap_or(u32::MAX / 64);
-    let minutes = route.minutes.unwrap_or(fished) + book.minutes(Task::PatchOpening) * route.openings;
-    let patches = (Material::Patch, i64::from(route.openings));
-    book.price(&[(by_the_foot(route.kind, grade), feet), (Material::GroundFittings, 2), patches], minutes)
+pub fn lines_as_stated(route: &Route, grade: usize) -> Vec<Line> {
+    let feet = feet(route.length);
+    let mut lines = vec![Line::Thing(by_the_foot(route.kind, grade), feet), Line::Thing(Material::GroundFittings, 2)];
+    match route.minutes {
+        Some(minutes) => lines.push(Line::AsStated(minutes)),
+        None => lines.extend([Line::once(Task::FishSetup), Line::Work(Task::FishFoot, feet, None)]),
+    }
+    add_patches(&mut lines, route.openings);
+    lines
 }
 
-/// What a way along these edges costs at a grade.
+/// What is bought and worked for a way along these edges at a grade.
 ///
 /// A cable is in one piece: no branch is joined where it comes out of a wall.
 #[must_use]
-pub fn price_as_built(book: &PriceBook, edges: &[&RouteEdge], kind: RouteKind, grade: usize) -> Price {
+pub fn lines_as_built(dwelling: &Dwelling, edges: &[&RouteEdge], kind: RouteKind, grade: usize) -> Vec<Line> {
     let length: Length = edges.iter().fold(Length::ZERO, |sum, edge| sum + edge.length);
-    let openings: u32 = edges.iter().map(|edge| edge.openings).sum();
-    let mut material = vec![(by_the_foot(kind, grade), length.started_feet()), (Material::Patch, i64::from(openings))];
-    let mut minutes = book.minutes(Task::PatchOpening).saturating_mul(openings);
-    let work = edges.iter().flat_map(|edge| &edge.work);
-    for (work, times) in work.filter(|(work, _)| kind == RouteKind::Egc || *work != Work::JoinBranch) {
-        minutes = minutes.saturating_add(book.minutes(task_of(*work)).saturating_mul(*times));
-        material.extend(material_of(*work).map(|thing| (thing, i64::from(*times))));
+    let mut lines = vec![Line::Thing(by_the_foot(kind, grade), feet(length))];
+    for edge in edges {
+        let in_walls = edge.walls.and_then(|room| dwelling.room(room).walls).and_then(Condition::of_walls);
+        let in_space = space_of(edge);
+        for (work, times) in edge.work.iter().filter(|(work, _)| kind == RouteKind::Egc || *work != Work::JoinBranch) {
+            let task = task_of(*work);
+            let condition = match task {
+                task if task.is_in_a_wall() => in_walls,
+                task if task.is_in_a_space() => in_space,
+                _ => None,
+            };
+            lines.extend(material_of(*work).map(|thing| Line::Thing(thing, *times)));
+            lines.push(Line::Work(task, *times, condition));
+        }
     }
-    book.price(&material, minutes)
+    add_patches(&mut lines, edges.iter().map(|edge| edge.openings).sum());
+    lines
+}
+
+/// By grade: what these lines of a way cost, the first of which is its conductor.
+#[must_use]
+pub fn prices_by_grade(book: &PriceBook, kind: RouteKind, mut lines: Vec<Line>) -> Vec<Price> {
+    let by_grade = (0..GRADES.len()).map(|grade| {
+        if let Some(Line::Thing(thing, _)) = lines.first_mut() {
+            *thing = by_the_foot(kind, grade);
+        }
+        book.price(&lines)
+    });
+    by_grade.collect()
+}
+
+fn feet(length: Length) -> u32 {
+    u32::try_from(length.started_feet()).unwrap_or(0)
+}
+
+fn add_patches(lines: &mut Vec<Line>, openings: u32) {
+    if openings > 0 {
+        lines.extend([Line::Thing(Material::Patch, openings), Line::Work(Task::PatchOpening, openings, None)]);
+    }
+}
+
+/// The space into which a drop leads: a riser leads into two, and is reckoned plain.
+fn space_of(edge: &RouteEdge) -> Option<Condition> {
+    let layer = edge.line.last().map(|corner| corner.layer);
+    match (edge.kind, layer) {
+        (EdgeKind::ToAttic, _) => Some(Condition::Attic),
+        (EdgeKind::ToBelow, Some(Layer::CrawlSpace)) => Some(Condition::CrawlSpace),
+        _ => None,
+    }
 }
 
 const fn task_of(work: Work) -> Task {

@@ -204,7 +204,7 @@ impl PriceLine {
     pub fn moved(self, book: &PriceBook, percent: i64) -> PriceBook {
         let moved = |figure: i64| (figure * (100 + percent) + 50).div_euclid(100);
         match self {
-            Self::Hour => book.clone().with_hour(Cents(moved(book.hour.0))),
+            Self::Hour => book.clone().with_hour(Cents(moved(book.hour().0))),
             Self::Material(thing) => book.clone().with_cost(thing, Cents(moved(book.cost(thing).0))),
             Self::Task(task) => {
                 let minutes = u32::try_from(moved(i64::from(book.minutes(task)))).unwrap_or(u32::MAX);

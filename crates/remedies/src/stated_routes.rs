@@ -3,7 +3,7 @@
 use crate::facts::Facts;
 use crate::network::{BuyableRoute, Origin, RefusedRoute, WayEnd, carried_by, end_of, rooms_opened};
 use crate::room_in_box::GRADES;
-use crate::route_prices::price_as_stated;
+use crate::route_prices::{lines_as_stated, prices_by_grade};
 use diagnosis::Certainty;
 use dwelling::{
     BoxIndex, CableInBox, CableKind, Circuit, Feed, GroundFact, PanelIndex, Route, RouteEnd, RouteKind, SourceKind,
@@ -48,7 +48,7 @@ pub fn link_of(
     if route.closed {
         return Err(refused(Refusal::plain("the survey says that this way is closed", false)));
     }
-    let prices = (0..GRADES.len()).map(|grade| price_as_stated(book, route, grade)).collect();
+    let prices = prices_by_grade(book, route.kind, lines_as_stated(route, 0));
     let (link, mut buyable) = link_at(facts, route, prices, Origin::Stated(index)).map_err(refused)?;
     buyable.opens = rooms_opened(facts, route);
     Ok((link, buyable))

@@ -162,6 +162,8 @@ pub struct RouteEdge {
     pub length: Length,
     /// The work, each kind with how often.
     pub work: Vec<(Work, u32)>,
+    /// The room in whose walls it is worked, where it is in walls; of several the one where the box stands.
+    pub walls: Option<RoomIndex>,
     /// Openings in finished surfaces.
     pub openings: u32,
     /// How hard it is.

@@ -76,6 +76,7 @@ fn back_to_back(plan: &FloorPlan, stands: &[Stand]) -> Vec<RouteEdge> {
                 kind: EdgeKind::BackToBack,
                 length,
                 work: vec![(Work::EndConductor, 2), (Work::ThroughWall, 1)],
+                walls: Some(plan.rooms[stand.room].index),
                 openings: 0,
                 difficulty,
                 line: vec![
@@ -130,6 +131,7 @@ fn along_walls(plan: &FloorPlan, stands: &[Stand], room: usize, around: &[(i64, 
                 (Work::ThroughStud, studs),
                 (Work::PastInsulation, if full { studs + 1 } else { 0 }),
             ],
+            walls: Some(plan.rooms[room].index),
             openings: if open { 0 } else { studs },
             difficulty: match (studs, full) {
                 (0, false) => Difficulty::Easy,
@@ -181,6 +183,7 @@ fn raceways(plan: &FloorPlan, stands: &[Stand], room: usize, around: &[(i64, usi
                 (Work::SetUpRaceway, 1),
                 (Work::RacewayFoot, feet_of(length.as_micrometres())),
             ],
+            walls: None,
             openings: 0,
             difficulty: Difficulty::Fair,
             line: around_room(plan, room, &stands[from], &stands[to]),

@@ -156,6 +156,7 @@ fn edge(zone: Zone, junctions: &[Junction], stretch: &Stretch) -> RouteEdge {
         kind: EdgeKind::Along,
         length,
         work: vec![(work, feet)],
+        walls: None,
         openings: 0,
         difficulty,
         line: corners.into_iter().flatten().map(line).collect(),

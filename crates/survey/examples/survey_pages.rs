@@ -8,6 +8,7 @@ fn main() -> std::io::Result<()> {
     std::fs::write(docs.join("survey-file.md"), survey::survey_page())?;
     std::fs::write(docs.join("local-code.md"), survey::local_code_page())?;
     std::fs::write(docs.join("practice-file.md"), survey::practice_page())?;
+    std::fs::write(docs.join("price-book.md"), survey::prices_page())?;
     std::fs::write(docs.join("mistakes.md"), survey::mistakes_page())?;
     println!("{} kinds of mistake", survey::KINDS.len());
     Ok(())

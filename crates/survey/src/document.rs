@@ -38,8 +38,8 @@ fn of_text<T>(text: &str, shape: &'static Shape, of_row: fn(&Row<'_>, &mut Notes
     let row = Row::new(notes, shape, &table, start);
     match row.whole(notes, "format") {
         Some(FORMAT) => {}
-        Some(other) => notes.push(format_unknown::mistake(other, FORMAT, row.place_of("format"))),
-        None if table.entry("format").is_none() => notes.push(format_missing::mistake(FORMAT, start)),
+        Some(other) => notes.push(format_unknown::mistake(shape.file(), other, FORMAT, row.place_of("format"))),
+        None if table.entry("format").is_none() => notes.push(format_missing::mistake(shape.file(), FORMAT, start)),
         None => {}
     }
     of_row(&row, notes)

@@ -37,7 +37,7 @@ pub use format::Format;
 pub use local_code::{LocalCode, read_local_code};
 pub use mistake_answer::{LabelAnswer, MistakeAnswer, MistakesAnswer};
 pub use mistakes::{KINDS, Kind, SOUND};
-pub use pages::{local_code_page, mistakes_page, practice_page, survey_page};
+pub use pages::{local_code_page, mistakes_page, practice_page, prices_page, survey_page};
 pub use practice::{practice_as_json, practice_file, read_practice};
 pub use prices::read_prices;
 pub use read::{Read, read, text_of};

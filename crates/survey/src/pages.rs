@@ -3,6 +3,7 @@
 use crate::local_code;
 use crate::mistakes::KINDS;
 use crate::practice;
+use crate::prices;
 use crate::shape::{FieldKind, NameList, Need, Shape};
 use crate::tables::names::LISTS;
 use crate::tables::survey;
@@ -51,6 +52,46 @@ thirdwire findings my-house.toml --practice my-practice.toml --next
 - **You answer for your figures.** How true beliefs turn out is measured with the shipped ones alone ([beliefs](beliefs.md)).
 - **Every mistake** of a file is pointed at in one go; [mistakes](mistakes.md) lists them.
 - Editors complete the file by `thirdwire schema practice`.
+";
+
+const ABOUT_PRICES: &str = "\
+What things cost, how long work takes and what is charged besides: the figures that a contractor keeps. What comes with the tool
+is invented: the figures of things and tasks stand below as examples. Those have waste, markup and tax in them, and minutes for any
+place; in a book of your own these are kept apart.
+
+```sh
+thirdwire prices > my-prices.toml
+thirdwire prices my-prices.toml
+thirdwire plan my-house.toml --prices my-prices.toml
+```
+
+## How a price is worked out
+
+- **A unit has one price in whole cents.** A unit is a piece, a foot, or a task done once under one condition.
+  - A piece is charged at its cost × (1 + markup) × (1 + tax), a foot besides × (1 + waste), rounded half up to the cent once. So
+    it is all the same whether tax is laid on the cost and markup on both, or the other way round.
+  - A task costs its minutes × the percent of its condition × the price of an hour, rounded half up to the cent once. A task for
+    two costs the hours of both; on the site it takes its minutes.
+- **Every price is so many units.** What an opening, a route or a change at a panel costs is the sum of its lines, and a line is its
+  quantity × its unit. The planner weighs these very cents: the plan it calls cheapest is the cheapest in what is charged.
+- **The owner pays** besides: a trip for each working day, contingency on material, labour and trips (rounded half up), the permit;
+  then what is missing to the minimum charge; then the total is rounded up. Every one of these is shown, and the total is their sum.
+  Where nothing is done, nothing is charged.
+- **Days** are the minutes on the site over the hours of a day, rounded up: one crew, one task after the other. State more hours
+  where more crews work side by side.
+- **What steers the plan** is material and labour alone. Contingency, minimum and rounding never fall as that rises, and the permit
+  is the same for every plan, so the cheapest plan stays the cheapest. The trips of working days are the exception: they are
+  charged for the days of the plan that was chosen, and a plan that costs a little more and takes a day less is not looked for.
+- **Conditions** come from what the survey records: the finish of the walls of a room, and boxes in attics and crawl spaces. They
+  make what is done inside walls longer or shorter (changing boxes, fishing, getting through studs, blocks and floors), and
+  drilling plates and joining branches from an attic or a crawl space. Running a foot there has minutes of its own. What is
+  not recorded, and a route that the survey states, is reckoned plain; the plan says so.
+- **Packs** say what is bought, not what is charged: of foot goods what is measured with its waste, rounded up to the foot, and of
+  all the packs those that leave the least over, and of these the fewest.
+- **What a file leaves out**: a thing or a task costs or takes what the demo book says, a helper, a condition, a pack or a charge
+  adds nothing. So a book that was written before these keys were there means what it meant.
+- **Every mistake** of a file is pointed at in one go; [mistakes](mistakes.md) lists them.
+- Editors complete the file by `thirdwire schema prices`.
 ";
 
 /// The page about the survey file, in Markdown.
@@ -102,6 +143,16 @@ pub fn local_code_page() -> String {
 pub fn practice_page() -> String {
     let mut page = format!("{MADE}\n\n# The practice file\n\n{ABOUT_PRACTICE}\n");
     tables(&mut page, &practice::SHAPE);
+    page.truncate(page.trim_end().len());
+    page.push('\n');
+    page
+}
+
+/// The page about price books, in Markdown.
+#[must_use]
+pub fn prices_page() -> String {
+    let mut page = format!("{MADE}\n\n# The price book\n\n{ABOUT_PRICES}\n");
+    tables(&mut page, &prices::SHAPE);
     page.truncate(page.trim_end().len());
     page.push('\n');
     page

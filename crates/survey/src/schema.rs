@@ -116,6 +116,10 @@ fn kind(kind: &FieldKind, definitions: &mut Map<String, Value>) -> Value {
             ]
         }),
         FieldKind::Money => json!({ "type": "number", "minimum": 0 }),
+        FieldKind::Percent(most) => json!({ "type": "number", "minimum": 0, "maximum": most }),
+        FieldKind::Counts(least, most) => {
+            json!({ "type": "array", "items": { "type": "integer", "minimum": least, "maximum": most } })
+        }
         FieldKind::Share | FieldKind::Chance => {
             json!({ "type": "number", "minimum": SMALLEST_SHARE, "maximum": LARGEST_SHARE })
         }

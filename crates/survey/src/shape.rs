@@ -44,7 +44,7 @@ pub(crate) enum Need {
 /// What a key holds.
 #[derive(Clone, Copy, Debug)]
 pub(crate) enum FieldKind {
-    /// The number of the survey format.
+    /// The number of the file's format.
     Format,
     /// A name of the surveyor's own.
     Id,
@@ -67,6 +67,10 @@ pub(crate) enum FieldKind {
     Gauge,
     /// Dollars, to the cent.
     Money,
+    /// A percent from nothing to a greatest, to the hundredth.
+    Percent(i64),
+    /// A list of whole numbers from a least to a greatest.
+    Counts(i64, i64),
     /// A share of one, which adds up to one with the others of its table.
     Share,
     /// How often something is so, from never to always.
@@ -94,6 +98,16 @@ pub(crate) struct NameList {
 }
 
 impl Shape {
+    /// What people call a file of this shape.
+    pub(crate) fn file(&self) -> &'static str {
+        match self.name {
+            "prices" => "price book",
+            "practice" => "practice file",
+            "local-code" => "file of local code",
+            _ => "survey",
+        }
+    }
+
     pub(crate) fn field(&self, key: &str) -> Option<&'static Field> {
         self.fields.iter().find(|field| field.key == key)
     }
@@ -107,7 +121,7 @@ impl FieldKind {
     /// What must stand there, with an example.
     pub(crate) fn expected(&self) -> String {
         match self {
-            Self::Format => "the number of the survey format, `1`".to_string(),
+            Self::Format => "the number of the format, `1`".to_string(),
             Self::Id => "a name of your own in quotes, such as `\"B2-1\"`".to_string(),
             Self::Reference(what) => format!("the id of {what} in quotes"),
             Self::References(what) => format!("a list of the ids of {what} in quotes"),
@@ -122,6 +136,10 @@ impl FieldKind {
             Self::Quantity(quantity) => quantity.expected().to_string(),
             Self::Gauge => "a wire size, such as `14` or `\"1/0 AWG\"`".to_string(),
             Self::Money => "dollars, such as `24.50`".to_string(),
+            Self::Percent(most) => format!("percent from 0 to {most}, such as `6.25`"),
+            Self::Counts(least, most) => {
+                format!("a list of whole numbers from {least} to {most}, such as `[25, 50, 250]`")
+            }
             Self::Share => "a share of one, such as `0.925`".to_string(),
             Self::Chance => "how often, from 0 to 1, such as `0.4`".to_string(),
             Self::Minutes(least, most) => format!("minutes from {least} to {most}"),

@@ -7,6 +7,7 @@ fn the_page_about_survey_files_is_the_one_the_tables_give() {
     assert_eq!(include_str!("../../../docs/survey-file.md"), survey::survey_page());
     assert_eq!(include_str!("../../../docs/local-code.md"), survey::local_code_page());
     assert_eq!(include_str!("../../../docs/practice-file.md"), survey::practice_page());
+    assert_eq!(include_str!("../../../docs/price-book.md"), survey::prices_page());
 }
 
 #[test]

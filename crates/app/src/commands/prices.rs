@@ -2,35 +2,130 @@
 
 use crate::answering::{read_file, tell, write_json, write_text};
 use crate::command_error::CommandError;
-use estimate::{Material, PriceBook, Task};
+use estimate::{Condition, Line, Material, Percent, PriceBook, Task};
+use schemars::JsonSchema;
+use serde::Serialize;
+use serde_json::{Map, Value, json};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 /// Print the price book: the invented demo figures, or one's own file as it was understood
+///
+/// Every figure can be replaced by one's own: what things cost, how long work takes and under which conditions longer, who
+/// works, what is charged besides. docs/price-book.md lists every key and says how a price is worked out.
 #[derive(Debug, clap::Args)]
-#[command(
-    after_help = "Example:\n  thirdwire prices > my-prices.toml\n  thirdwire prices --prices my-prices.toml --json"
-)]
+#[command(after_help = "Examples:\n  thirdwire prices > my-prices.toml\n  thirdwire prices my-prices.toml --json")]
 pub struct Args {
     /// Your own price book
-    #[arg(long, value_name = "FILE")]
+    #[arg(value_name = "FILE")]
+    file: Option<PathBuf>,
+    /// The same
+    #[arg(long, value_name = "FILE", conflicts_with = "file", hide = true)]
     prices: Option<PathBuf>,
-    /// Answer as JSON
+    /// Answer as JSON (its schema: `thirdwire schema price-book`)
     #[arg(long)]
     json: bool,
 }
 
+/// A price book as it was understood, with what a unit is charged at. Maps are by the names of the price book.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct PriceBookAnswer {
+    /// The version of this answer's shape.
+    format: u32,
+    /// Whether its figures are the invented ones that come with the tool.
+    demo: bool,
+    /// An hour of an electrician's work, in cents.
+    hour_cents: i64,
+    /// An hour of a helper's work, in cents; null where there is none.
+    helper_hour_cents: Option<i64>,
+    /// What each thing costs by the piece or the foot, in cents.
+    material_cents: Map<String, Value>,
+    /// What each thing is charged at: waste, markup and tax included, in cents.
+    charged_cents: Map<String, Value>,
+    /// In what packs things are sold; what is not here is sold by the piece or the foot.
+    packs: Map<String, Value>,
+    /// How long each task takes on the site, in minutes.
+    minutes: Map<String, Value>,
+    /// What each task costs once under no condition, in cents.
+    task_cents: Map<String, Value>,
+    /// The tasks that take an electrician and a helper.
+    tasks_for_two: Vec<Task>,
+    /// What each condition makes of the plain time, in percent.
+    conditions: Map<String, Value>,
+    /// What is charged besides.
+    charges: ChargesAnswer,
+}
+
+/// What is charged besides material and labour.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct ChargesAnswer {
+    /// Of what goes by the foot, cut off and thrown away: percent.
+    waste_percent: f64,
+    /// On the cost of material: percent.
+    markup_percent: f64,
+    /// On material, its markup included: percent.
+    tax_percent: f64,
+    /// For each working day, in cents.
+    trip_cents: i64,
+    /// Hours of a day that are worked on the site.
+    hours_a_day: u32,
+    /// The fee of the permit, in cents.
+    permit_cents: i64,
+    /// On material, labour and trips: percent.
+    contingency_percent: f64,
+    /// The least that a job is done for, in cents.
+    minimum_cents: i64,
+    /// The total is rounded up to a multiple of this, in cents; 0 where it is not.
+    round_to_cents: i64,
+}
+
+impl PriceBookAnswer {
+    fn of(book: &PriceBook) -> Self {
+        let charges = book.charges();
+        let things = |of: &dyn Fn(Material) -> Value| by_name(Material::ALL, |thing| thing.name(), of);
+        let tasks = |of: &dyn Fn(Task) -> Value| by_name(Task::ALL, |task| task.name(), of);
+        let mut packs = things(&|thing| json!(book.packs(thing)));
+        packs.retain(|_, sizes| *sizes != json!([]));
+        Self {
+            format: 1,
+            demo: book.is_demo,
+            hour_cents: book.hour().0,
+            helper_hour_cents: book.helper_hour().map(|cents| cents.0),
+            material_cents: things(&|thing| book.cost(thing).0.into()),
+            charged_cents: things(&|thing| book.charged(thing).0.into()),
+            packs,
+            minutes: tasks(&|task| book.minutes(task).into()),
+            task_cents: tasks(&|task| book.unit(Line::once(task)).labour.0.into()),
+            tasks_for_two: Task::ALL.iter().copied().filter(|task| book.takes_two(*task)).collect(),
+            conditions: by_name(Condition::ALL, |one| one.name(), &|one| book.percent(one).into()),
+            charges: ChargesAnswer {
+                waste_percent: in_percent(charges.waste),
+                markup_percent: in_percent(charges.markup),
+                tax_percent: in_percent(charges.tax),
+                trip_cents: charges.trip.0,
+                hours_a_day: charges.hours_a_day,
+                permit_cents: charges.permit.0,
+                contingency_percent: in_percent(charges.contingency),
+                minimum_cents: charges.minimum.0,
+                round_to_cents: charges.round_to.0,
+            },
+        }
+    }
+}
+
+fn in_percent(percent: Percent) -> f64 {
+    f64::from(percent.0) / 100.0
+}
+
+fn by_name<T: Copy>(all: &[T], name: fn(T) -> &'static str, of: &dyn Fn(T) -> Value) -> Map<String, Value> {
+    all.iter().map(|one| (name(*one).to_owned(), of(*one))).collect()
+}
+
 /// Runs it.
 pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
-    let book = price_book(args.prices.as_deref(), args.json)?;
+    let book = price_book(args.file.as_deref().or(args.prices.as_deref()), args.json)?;
     if args.json {
-        let material: serde_json::Map<_, _> =
-            Material::ALL.iter().map(|thing| (thing.name().to_owned(), book.cost(*thing).0.into())).collect();
-        let minutes: serde_json::Map<_, _> =
-            Task::ALL.iter().map(|task| (task.name().to_owned(), book.minutes(*task).into())).collect();
-        write_json(&serde_json::json!({
-            "demo": book.is_demo, "hour_cents": book.hour.0, "material_cents": material, "minutes": minutes,
-        }))?;
+        write_json(&PriceBookAnswer::of(&book))?;
     } else {
         write_text(&book.to_toml())?;
     }

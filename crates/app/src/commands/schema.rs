@@ -24,6 +24,8 @@ enum Of {
     Survey,
     /// The price book
     Prices,
+    /// The answer of `prices --json`
+    PriceBook,
     /// The practice file
     Practice,
     /// A file of local changes to the code
@@ -59,6 +61,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     match args.of {
         Of::Survey => write_json(&survey::schema())?,
         Of::Prices => write_json(&survey::prices_schema())?,
+        Of::PriceBook => write_json(&schemars::schema_for!(crate::commands::prices::PriceBookAnswer))?,
         Of::Practice => write_json(&survey::practice_schema())?,
         Of::LocalCode => write_json(&survey::local_code_schema())?,
         Of::Circuits => write_json(&schemars::schema_for!(crate::commands::circuits::CircuitsAnswer))?,

@@ -17,7 +17,8 @@ pub fn render(page: &mut String, answer: &OffersAnswer, totals: &TotalsAnswer) {
     let column = ((width() - NAMES) / answer.offers.len().max(1)).min(WIDEST);
     heads(page, answer, column);
     let receptacles = totals.receptacles;
-    row(page, answer, column, "price", HEADLINE, |offer| money(offer.price.total_cents));
+    row(page, answer, column, "price", HEADLINE, |offer| money(offer.owner_cents));
+    row(page, answer, column, "  work alone", Style::new(), |offer| money(offer.price.total_cents));
     row(page, answer, column, "truly grounded", Style::new(), |offer| format!("{} of {receptacles}", offer.grounded));
     row(page, answer, column, "walls opened", Style::new(), |offer| offer.wall_openings.to_string());
     row(page, answer, column, "markings left", Style::new(), |offer| offer.markings.to_string());
@@ -98,7 +99,11 @@ fn end_line(page: &mut String) {
 }
 
 fn in_words(step: &StepUpAnswer) -> String {
-    let mut parts = vec![format!("{} more", money(step.costs_more_cents))];
+    let mut parts = vec![match step.owner_costs_more_cents {
+        0 => "as much".to_owned(),
+        less if less < 0 => format!("{} less", money(-less)),
+        more => format!("{} more", money(more)),
+    }];
     if !step.grounds.is_empty() {
         parts.push(format!("grounds {}", step.grounds.join(", ")));
     }

@@ -10,7 +10,10 @@ use super::options::fill;
 use super::words::{as_found, at_panel, money, order, repairs};
 use anstyle::Style;
 use dwelling::{Dwelling, Room};
-use remedies::{NextBestAnswer, OpeningAnswer, PlanAnswer, PlanStatus, RouteAnswer, SteeringAnswer, Step, WishAnswer};
+use remedies::{
+    NextBestAnswer, OpeningAnswer, OwnerPriceAnswer, PlanAnswer, PlanStatus, RouteAnswer, SteeringAnswer, Step,
+    WishAnswer,
+};
 
 /// The page.
 #[must_use]
@@ -131,6 +134,8 @@ fn head(page: &mut String, answer: &PlanAnswer) {
         money(totals.price.labour_cents),
         hours(totals.price.minutes),
     ));
+    page.push_str(&format!("{}\n", ink(HEADLINE, owner_total(&totals.owner))));
+    wrapped(page, "  ", &owner_in_parts(&totals.owner), Style::new());
     page.push_str(&format!(
         "Truly grounded: {} of {} receptacles, {} before.\n{}\n",
         totals.grounded_after,
@@ -147,6 +152,26 @@ fn head(page: &mut String, answer: &PlanAnswer) {
             ink(ASK, "Prices are invented demo figures: use your own (`thirdwire prices`).")
         ));
     }
+}
+
+/// What the owner pays, and for how many days.
+fn owner_total(owner: &OwnerPriceAnswer) -> String {
+    let days = if owner.days == 1 { "1 day".to_owned() } else { format!("{} days", owner.days) };
+    format!("{} to the owner, {days}", money(owner.total_cents))
+}
+
+/// What is in that besides the work.
+fn owner_in_parts(owner: &OwnerPriceAnswer) -> String {
+    let parts = [
+        (owner.trips_cents, "trips"),
+        (owner.contingency_cents, "contingency"),
+        (owner.permit_cents, "permit"),
+        (owner.to_minimum_cents, "to the minimum charge"),
+        (owner.rounding_cents, "rounded up"),
+    ];
+    let besides = parts.iter().filter(|(cents, _)| *cents > 0).map(|(cents, what)| format!("{} {what}", money(*cents)));
+    let besides: Vec<String> = std::iter::once(format!("{} work", money(owner.work_cents))).chain(besides).collect();
+    besides.join(" + ")
 }
 
 /// What the owner laid down and what it costs.

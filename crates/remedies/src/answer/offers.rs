@@ -26,8 +26,10 @@ pub struct OffersAnswer {
 /// A plan that no other beats in money, wall openings and worth at once.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct PointAnswer {
-    /// What it costs, in cents.
+    /// What its material and labour cost, in cents.
     pub total_cents: i64,
+    /// What the owner pays, in cents.
+    pub owner_cents: i64,
     /// Openings made in finished surfaces.
     pub wall_openings: i64,
     /// What the grounds that it brings are worth, by what is plugged in: no money.
@@ -43,15 +45,17 @@ pub struct OfferAnswer {
     pub kind: OfferKind,
     /// Its name: what it gives.
     pub name: String,
-    /// What it costs.
+    /// What its material and labour cost.
     pub price: MoneyAnswer,
+    /// What the owner pays, in cents.
+    pub owner_cents: i64,
     /// How many receptacles have a real ground afterwards.
     pub grounded: usize,
     /// Openings made in finished surfaces.
     pub wall_openings: i64,
     /// Openings that carry a marking, since they have no ground of their own or are protected from elsewhere.
     pub markings: usize,
-    /// Days of work begun, of 8 hours of one person.
+    /// Working days begun, of as many hours as the price book says.
     pub days: u32,
     /// What the grounds that it brings are worth, by what is plugged in: no money.
     pub worth: u64,
@@ -62,20 +66,19 @@ pub struct OfferAnswer {
 /// What an offer buys above the offer before it.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct StepUpAnswer {
-    /// What it costs more, in cents.
+    /// What its material and labour cost more, in cents.
     pub costs_more_cents: i64,
+    /// What the owner pays more, in cents.
+    pub owner_costs_more_cents: i64,
     /// Receptacles that it grounds and the offer before does not.
     pub grounds: Vec<String>,
     /// Receptacles that the offer before grounds and it does not.
     pub gives_up: Vec<String>,
     /// How many more openings in finished surfaces it makes; below zero for fewer.
     pub more_wall_openings: i64,
-    /// What one more receptacle with a ground costs, in cents, rounded half up; null where it grounds no more of them.
+    /// What one more receptacle with a ground costs the owner, in cents, rounded half up; null where it grounds no more of them.
     pub cents_per_opening: Option<i64>,
 }
-
-/// A day of work, in minutes: common practice, no source.
-const DAY: u32 = 8 * 60;
 
 /// What can be offered; the plan is the offer counted so from 1.
 #[must_use]
@@ -85,6 +88,7 @@ pub fn offers_answer(plan: &Planned, offers: &Offers, taken: usize) -> OffersAns
     let never: Vec<BoxIndex> =
         dwelling.box_indices().filter(|at| dwelling.device_box(*at).holds.is_receptacle() && !ever(at)).collect();
     let receptacles = dwelling.box_indices().filter(|at| dwelling.device_box(*at).holds.is_receptacle()).count();
+    let owner = |point: &Point| plan.book.owner_price(point.standing.price);
     let fewest = offers.frontier.iter().map(|point| point.standing.wall_openings).min().unwrap_or(0);
     let told = offers.offers.iter().enumerate().map(|(index, offer)| {
         let point = &offers.frontier[offer.point];
@@ -94,16 +98,18 @@ pub fn offers_answer(plan: &Planned, offers: &Offers, taken: usize) -> OffersAns
             kind: offer.kind,
             name: name_of(offer.kind, all, fewest).to_owned(),
             price: MoneyAnswer::of(point.standing.price),
+            owner_cents: owner(point).total.0,
             grounded: point.standing.grounded.len(),
             wall_openings: point.standing.wall_openings,
             markings: point.standing.marked,
-            days: point.standing.price.minutes.div_ceil(DAY),
+            days: owner(point).days,
             worth: point.worth,
             step_up: before.map(|before| step_up(plan, before, point)),
         }
     });
     let frontier = offers.frontier.iter().map(|point| PointAnswer {
         total_cents: point.cents(),
+        owner_cents: owner(point).total.0,
         wall_openings: point.standing.wall_openings,
         worth: point.worth,
         grounded: ids(dwelling, &point.standing.grounded),
@@ -138,10 +144,12 @@ fn step_up(plan: &Planned, before: &Point, point: &Point) -> StepUpAnswer {
     let only_in = |these: &[BoxIndex], not: &[BoxIndex]| -> Vec<BoxIndex> {
         these.iter().filter(|at| !not.contains(at)).copied().collect()
     };
-    let more = point.cents() - before.cents();
+    let owner = |point: &Point| plan.book.owner_price(point.standing.price).total.0;
+    let more = owner(point) - owner(before);
     let gained = i64::try_from(new.len()).unwrap_or(i64::MAX) - i64::try_from(old.len()).unwrap_or(i64::MAX);
     StepUpAnswer {
-        costs_more_cents: more,
+        costs_more_cents: point.cents() - before.cents(),
+        owner_costs_more_cents: more,
         grounds: ids(plan.facts.dwelling, &only_in(new, old)),
         gives_up: ids(plan.facts.dwelling, &only_in(old, new)),
         more_wall_openings: point.standing.wall_openings - before.standing.wall_openings,

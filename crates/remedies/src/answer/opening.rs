@@ -3,6 +3,7 @@
 use super::duties::{RequiresAnswer, sections};
 use super::fill::FillAnswer;
 use super::findings::{FindingAnswer, finding_answer, ids};
+use super::lines::LineAnswer;
 use super::reasons::{open_questions, shortfalls, why};
 use crate::candidate::{Candidate, Shortfall, Step};
 use crate::device::{BoxWork, Device};
@@ -68,6 +69,8 @@ pub struct OpeningAnswer {
     pub changed_by: Vec<String>,
     /// What it costs at the opening itself.
     pub price: MoneyAnswer,
+    /// The lines of that price.
+    pub lines: Vec<LineAnswer>,
     /// Why this.
     pub why: String,
     /// The remedies that the code rules out here, and why.
@@ -93,7 +96,7 @@ pub struct MoneyAnswer {
     pub labour_cents: i64,
     /// Both, in cents.
     pub total_cents: i64,
-    /// Minutes of work.
+    /// Minutes of work on the site, rounded half up.
     pub minutes: u32,
 }
 
@@ -114,7 +117,7 @@ impl MoneyAnswer {
             material_cents: price.material.0,
             labour_cents: price.labour.0,
             total_cents: price.total().0,
-            minutes: price.minutes,
+            minutes: price.minutes(),
         }
     }
 }
@@ -158,6 +161,7 @@ pub(super) fn opening_answer(plan: &Planned, index: BoxIndex) -> OpeningAnswer {
         cites: verdict.map(|verdict| sections(&verdict.cites)).unwrap_or_default(),
         changed_by: verdict.map(|verdict| verdict.changed_by.clone()).unwrap_or_default(),
         price: MoneyAnswer::of(chosen.price),
+        lines: LineAnswer::all(&plan.book, chosen.lines.iter().copied()),
         why: why(plan, index),
         ruled_out: ruled_out(judged, remedy, at.as_found.taking_out.is_some()),
         fill: fill_afterwards(plan, index),

@@ -5,10 +5,13 @@ use super::basis::BasisAnswer;
 use super::certificate::CertificateAnswer;
 use super::findings::{FindingAnswer, NextAnswer, find_out, finding_answer, ids};
 use super::law::LawAnswer;
+use super::lines::LineAnswer;
 use super::links::LinkAnswer;
 use super::next_best::NextBestAnswer;
 use super::offers::OffersAnswer;
 use super::opening::{MoneyAnswer, OpeningAnswer, cites_of, opening_answer};
+use super::owner::OwnerPriceAnswer;
+use super::pricing_notes::pricing_notes;
 use super::routes::{NotBuiltAnswer, RefusedRouteAnswer, RouteAnswer, refused};
 use super::steering::SteeringAnswer;
 use crate::at_panel::bears_all_outlets;
@@ -117,6 +120,8 @@ pub struct CircuitAnswer {
     pub boxes: Vec<String>,
     /// What it costs.
     pub price: MoneyAnswer,
+    /// The lines of that price.
+    pub lines: Vec<LineAnswer>,
     /// What could not be offered here, and why.
     pub not_offered: Vec<String>,
 }
@@ -124,8 +129,10 @@ pub struct CircuitAnswer {
 /// What a plan costs and gives.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct TotalsAnswer {
-    /// The price.
+    /// The price of all material and labour: what the plan is the cheapest in.
     pub price: MoneyAnswer,
+    /// What the owner pays.
+    pub owner: OwnerPriceAnswer,
     /// Openings made in finished surfaces.
     pub wall_openings: i64,
     /// Receptacles with a real ground before, loose and poor ones left out.
@@ -313,6 +320,7 @@ fn circuit_answer(plan: &Planned, index: usize) -> CircuitAnswer {
         protects: protects.iter().filter(|(_, mark)| chosen.gives.covers(*mark)).map(|(name, _)| *name).collect(),
         boxes: ids(dwelling, &plan.assembled.boxes[index]),
         price: MoneyAnswer::of(chosen.price),
+        lines: LineAnswer::all(&plan.book, chosen.lines.iter().copied()),
         not_offered: not_offered(plan, index),
     }
 }
@@ -370,6 +378,7 @@ fn totals(plan: &Planned, openings: &[OpeningAnswer], demo_prices: bool) -> Tota
         |opening: &&OpeningAnswer| opening.ground == GroundFact::Connected && opening.holds.takes_grounding_plug();
     TotalsAnswer {
         price: MoneyAnswer::of(plan.total()),
+        owner: OwnerPriceAnswer::of(plan.book.owner_price(plan.total())),
         wall_openings: plan.solution.cost.openings,
         grounded_before: receptacles().filter(grounded).count(),
         grounded_after: receptacles().filter(|opening| opening.grounded).count(),
@@ -411,6 +420,7 @@ fn assumptions(plan: &Planned) -> Vec<String> {
             plan.facts.limits.leakage_in_words()
         ));
     }
+    list.extend(pricing_notes(plan));
     list
 }
 

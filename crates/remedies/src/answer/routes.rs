@@ -2,6 +2,7 @@
 
 use super::duties::sections;
 use super::findings::ids;
+use super::lines::LineAnswer;
 use super::opening::MoneyAnswer;
 use crate::planned::Planned;
 use crate::ways::{Leg, Way};
@@ -46,6 +47,8 @@ pub struct RouteAnswer {
     pub conditions: Vec<String>,
     /// What it costs.
     pub price: MoneyAnswer,
+    /// The lines of that price.
+    pub lines: Vec<LineAnswer>,
 }
 
 /// A stretch of a route that the tool built.
@@ -112,6 +115,7 @@ impl RouteAnswer {
             cites: sections(&way.cites),
             conditions: way.conditions.clone(),
             price: MoneyAnswer::of(plan.price_of_links(way.own())),
+            lines: LineAnswer::all(&plan.book, way.own().iter().flat_map(|link| plan.lines_of(link))),
         }
     }
 }

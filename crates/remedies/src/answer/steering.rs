@@ -20,7 +20,7 @@ pub struct SteeringAnswer {
     pub budget: Option<BudgetAnswer>,
 }
 
-/// A sum of money within which the plan is to give the most, by what is plugged in.
+/// A sum of money that the owner is to pay at most, within which the plan is to give the most, by what is plugged in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct BudgetAnswer {
     /// The sum, in cents.
@@ -62,7 +62,7 @@ impl SteeringAnswer {
             costs_more_cents: standing.price.total().0 - steered.unsteered.price.total().0,
             more_wall_openings: standing.wall_openings - steered.unsteered.wall_openings,
             budget: steered.budget.map(|budget| {
-                let left_cents = budget.0 - standing.price.total().0;
+                let left_cents = budget.0 - plan.book.owner_price(standing.price).total.0;
                 BudgetAnswer { cents: budget.0, had: left_cents >= 0, left_cents }
             }),
         })

@@ -51,7 +51,7 @@ fn at_every_receptacle(after: &Afterwards, fault: impl Fn(BoxIndex) -> Option<St
 /// jumper comes out, what is left is the ground that the wiring method brings, not joined to the device.
 fn opening(after: &Afterwards, at: BoxIndex) -> Opening {
     let tree = after.plan.facts.at(at).tree.map(|tree| &after.plan.facts.trees[tree]);
-    let jumper_out = after.plan.chosen(at).price.minutes >= PriceBook::demo().minutes(Task::RemoveFalseGround);
+    let jumper_out = after.plan.chosen(at).price.minutes() >= PriceBook::demo().minutes(Task::RemoveFalseGround);
     let ground = match after.diagnosis.ground[at.0].fact {
         GroundFact::False if jumper_out && after.had_ground_at(at) => GroundFact::Loose,
         GroundFact::False if jumper_out => GroundFact::None,

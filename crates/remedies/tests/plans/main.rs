@@ -9,6 +9,7 @@ mod drawn;
 mod enumeration;
 mod generated;
 mod lawful;
+mod lines;
 mod long_circuits;
 mod next_best;
 mod offers;

@@ -11,7 +11,7 @@ pub(crate) const KIND: Kind = Kind::error(
 
 pub(crate) fn mistake(length: usize) -> Diagnostic {
     KIND.at(Span::new(0, length), "nothing is written here", "the file is empty")
-        .help("a survey begins with `format = 1` and a `[job]`")
+        .help("a survey begins with `format = 1` and a `[job]`, any other file with `format = 1`")
 }
 
 #[cfg(test)]
@@ -25,7 +25,7 @@ error[file-empty]: the file is empty
  --> survey.toml:1:1
 1 |
   | ^ nothing is written here
-  = help: a survey begins with `format = 1` and a `[job]`
+  = help: a survey begins with `format = 1` and a `[job]`, any other file with `format = 1`
 "
         );
     }

@@ -1,4 +1,4 @@
-//! `unknown-key`: a table has a key that surveys do not have.
+//! `unknown-key`: a table has a key that it cannot have.
 
 use crate::diagnostic::{Diagnostic, Span};
 use crate::mistakes::{Example, Kind};
@@ -6,7 +6,7 @@ use crate::shape::Shape;
 
 pub(crate) const KIND: Kind = Kind::error(
     "unknown-key",
-    "A table has a key that surveys do not have.",
+    "A table has a key that it cannot have.",
     Example::Added("heigth = \"16 in\"\n"),
 );
 
@@ -18,7 +18,7 @@ pub(crate) fn mistake(key: &str, shape: &Shape, nearest: Option<&str>, span: Spa
 #[cfg(test)]
 mod tests {
     #[test]
-    fn it_tells_that_a_table_has_a_key_that_surveys_do_not_have() {
+    fn it_tells_that_a_table_has_a_key_that_it_cannot_have() {
         assert_eq!(
             super::KIND.rendered_example(),
             r#"error[unknown-key]: `[[box]]` has no key `heigth`

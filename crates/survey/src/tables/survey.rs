@@ -52,8 +52,8 @@ pub(crate) fn read<'a>(notes: &mut Notes, table: &'a Table, start: Span) -> (Dwe
     let row = Row::new(notes, &SHAPE, table, start);
     match row.whole(notes, "format") {
         Some(FORMAT) => {}
-        Some(other) => notes.push(format_unknown::mistake(other, FORMAT, row.place_of("format"))),
-        None if table.entry("format").is_none() => notes.push(format_missing::mistake(FORMAT, start)),
+        Some(other) => notes.push(format_unknown::mistake(SHAPE.file(), other, FORMAT, row.place_of("format"))),
+        None if table.entry("format").is_none() => notes.push(format_missing::mistake(SHAPE.file(), FORMAT, start)),
         None => {}
     }
     let job_row = if table.entry("job").is_some() { row.inner(notes, "job") } else { None };
