@@ -86,7 +86,7 @@ def faults_of_words(folder, plan, readings):
             if words not in record:
                 found.append(f"the test record does not say `{words}`")
     for offer in plan["offers"]["offers"]:
-        for words in [offer["name"], f"${offer['price']['total_cents'] / 100:,.2f}"]:
+        for words in [offer["name"], f"${offer['owner_cents'] / 100:,.2f}"]:
             if words not in proposal:
                 found.append(f"the proposal does not say `{words}`")
     labels = folder / "labels.pdf"

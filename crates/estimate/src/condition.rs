@@ -5,7 +5,7 @@ use dwelling::{RoomUse, WallFinish, names};
 
 names! {
     /// Where work is done, as far as a survey records it, and as far as that changes how long it takes.
-    Condition {
+    WorkCondition {
         /// In a wall of bare studs.
         Open = "open",
         /// In a wall of plaster on lath.
@@ -23,7 +23,7 @@ names! {
     }
 }
 
-impl Condition {
+impl WorkCondition {
     /// The condition of a wall with this finish; none of gypsum board, for which the plain figures are.
     #[must_use]
     pub const fn of_walls(finish: WallFinish) -> Option<Self> {
@@ -80,7 +80,8 @@ mod tests {
 
     #[test]
     fn every_finish_but_board_is_a_condition_of_its_own() {
-        let found: Vec<Option<Condition>> = WallFinish::ALL.iter().map(|finish| Condition::of_walls(*finish)).collect();
+        let found: Vec<Option<WorkCondition>> =
+            WallFinish::ALL.iter().map(|finish| WorkCondition::of_walls(*finish)).collect();
         assert_eq!(found.iter().filter(|condition| condition.is_none()).count(), 1);
         for (finish, condition) in WallFinish::ALL.iter().zip(&found) {
             assert!(condition.is_none_or(|condition| condition.name() == finish.name()), "{finish}");

@@ -2,7 +2,7 @@
 
 use crate::cents::Cents;
 use crate::charges::Charges;
-use crate::condition::Condition;
+use crate::condition::WorkCondition;
 use crate::material::Material;
 use crate::task::Task;
 
@@ -23,7 +23,7 @@ pub struct Figures {
     /// The tasks that take an electrician and a helper.
     pub for_two: Vec<Task>,
     /// What conditions make of the plain time, in percent.
-    pub conditions: Vec<(Condition, u32)>,
+    pub conditions: Vec<(WorkCondition, u32)>,
     /// What is charged besides.
     pub charges: Charges,
 }

@@ -17,7 +17,7 @@ mod written;
 
 pub use cents::Cents;
 pub use charges::{Charges, OwnerPrice};
-pub use condition::Condition;
+pub use condition::WorkCondition;
 pub use counter::Counter;
 pub use figures::Figures;
 pub use line::{Line, added_up};

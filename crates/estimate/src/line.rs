@@ -1,6 +1,6 @@
 //! The lines of a takeoff: so much of a thing, so often a piece of work. A price follows from them and nothing else.
 
-use crate::condition::Condition;
+use crate::condition::WorkCondition;
 use crate::material::Material;
 use crate::task::Task;
 
@@ -10,7 +10,7 @@ pub enum Line {
     /// So many pieces or feet of a thing.
     Thing(Material, u32),
     /// A piece of work so often, under a condition where it has one.
-    Work(Task, u32, Option<Condition>),
+    Work(Task, u32, Option<WorkCondition>),
     /// Work whose minutes the survey states.
     AsStated(u32),
 }
@@ -72,10 +72,10 @@ mod tests {
     fn lines_of_one_unit_add_up_and_others_stay_apart() {
         let lines = [
             Line::AsStated(20),
-            Line::Work(Task::FishBay, 2, Some(Condition::Plaster)),
+            Line::Work(Task::FishBay, 2, Some(WorkCondition::Plaster)),
             Line::Thing(Material::Plate, 1),
             Line::Work(Task::FishBay, 1, None),
-            Line::Work(Task::FishBay, 3, Some(Condition::Plaster)),
+            Line::Work(Task::FishBay, 3, Some(WorkCondition::Plaster)),
             Line::Thing(Material::Plate, 2),
             Line::Thing(Material::Label, 0),
             Line::AsStated(20),
@@ -83,7 +83,7 @@ mod tests {
         let expected = [
             Line::Thing(Material::Plate, 3),
             Line::Work(Task::FishBay, 1, None),
-            Line::Work(Task::FishBay, 5, Some(Condition::Plaster)),
+            Line::Work(Task::FishBay, 5, Some(WorkCondition::Plaster)),
             Line::AsStated(20),
             Line::AsStated(20),
         ];

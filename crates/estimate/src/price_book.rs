@@ -2,7 +2,7 @@
 
 use crate::cents::Cents;
 use crate::charges::{Charges, OwnerPrice};
-use crate::condition::Condition;
+use crate::condition::WorkCondition;
 use crate::figures::Figures;
 use crate::line::Line;
 use crate::material::Material;
@@ -25,7 +25,7 @@ pub struct PriceBook {
     minutes: Vec<u32>,
     /// Which tasks take two.
     for_two: Vec<bool>,
-    /// What each condition makes of the plain time in percent, in the order of [`Condition::ALL`].
+    /// What each condition makes of the plain time in percent, in the order of [`WorkCondition::ALL`].
     percents: Vec<u32>,
     charges: Charges,
     /// Whether the figures are the invented ones that come with the tool.
@@ -39,7 +39,7 @@ pub struct PriceBook {
 /// What a condition leaves as it is, in percent.
 const PLAIN: u32 = 100;
 /// The prices of a task: one plain, one for each condition.
-const BY_CONDITION: usize = Condition::ALL.len() + 1;
+const BY_CONDITION: usize = WorkCondition::ALL.len() + 1;
 
 impl PriceBook {
     /// The book of these figures.
@@ -86,7 +86,7 @@ impl PriceBook {
             packs: vec![Vec::new(); Material::ALL.len()],
             minutes: vec![0; Task::ALL.len()],
             for_two: vec![false; Task::ALL.len()],
-            percents: vec![PLAIN; Condition::ALL.len()],
+            percents: vec![PLAIN; WorkCondition::ALL.len()],
             charges: Charges::default(),
             is_demo: false,
             charged: Vec::new(),
@@ -98,14 +98,14 @@ impl PriceBook {
     fn worked_out(mut self) -> Self {
         let charged = |thing: &Material| self.charges.charged(self.cost(*thing), thing.is_by_the_foot());
         self.charged = Material::ALL.iter().map(charged).collect();
-        let conditions = || std::iter::once(None).chain(Condition::ALL.iter().copied().map(Some));
+        let conditions = || std::iter::once(None).chain(WorkCondition::ALL.iter().copied().map(Some));
         let worked =
             Task::ALL.iter().flat_map(|task| conditions().map(|condition| self.price_of_work(*task, condition)));
         self.worked = worked.collect();
         self
     }
 
-    fn price_of_work(&self, task: Task, condition: Option<Condition>) -> Price {
+    fn price_of_work(&self, task: Task, condition: Option<WorkCondition>) -> Price {
         let percent = condition.map_or(PLAIN, |condition| self.percent(condition));
         let time = WorkTime(u64::from(self.minutes(task)) * u64::from(percent));
         Price { material: Cents(0), labour: labour(self.hour_of(task), time), time }
@@ -181,7 +181,7 @@ impl PriceBook {
 
     /// What a condition makes of the plain time, in percent.
     #[must_use]
-    pub fn percent(&self, condition: Condition) -> u32 {
+    pub fn percent(&self, condition: WorkCondition) -> u32 {
         self.percents[condition as usize]
     }
 
@@ -243,9 +243,9 @@ mod tests {
     /// 30 minutes of 95 + 55 dollars an hour, 75.00.
     #[test]
     fn a_condition_makes_work_longer_and_a_helper_makes_it_dearer() {
-        let (conditions, for_two) = (vec![(Condition::Plaster, 125)], vec![Task::PastFireBlock]);
+        let (conditions, for_two) = (vec![(WorkCondition::Plaster, 125)], vec![Task::PastFireBlock]);
         let book = PriceBook::of(Figures { conditions, for_two, ..Figures::demo() });
-        let bay = book.unit(Line::Work(Task::FishBay, 1, Some(Condition::Plaster)));
+        let bay = book.unit(Line::Work(Task::FishBay, 1, Some(WorkCondition::Plaster)));
         assert_eq!((bay.labour, bay.time), (Cents(19_79), WorkTime(1_250)));
         assert_eq!(book.unit(Line::once(Task::FishBay)).labour, Cents(15_83));
         let block = book.unit(Line::once(Task::PastFireBlock));
@@ -266,7 +266,7 @@ mod tests {
     fn what_a_book_leaves_out_adds_nothing() {
         let book = PriceBook::new(Cents(12_000), &[], &[]);
         assert_eq!(book.charges(), &Charges::default());
-        assert!(Condition::ALL.iter().all(|condition| book.percent(*condition) == 100));
+        assert!(WorkCondition::ALL.iter().all(|condition| book.percent(*condition) == 100));
         assert!(Task::ALL.iter().all(|task| !book.takes_two(*task)));
         let price = Price { material: Cents(12_345), labour: Cents(1), time: WorkTime::minutes_of(9_999) };
         assert_eq!(book.owner_price(price).total, Cents(12_346));

@@ -1,7 +1,7 @@
 //! The price book as the TOML file that a contractor edits.
 
 use crate::cents::Cents;
-use crate::condition::Condition;
+use crate::condition::WorkCondition;
 use crate::material::Material;
 use crate::price_book::PriceBook;
 use crate::task::Task;
@@ -40,7 +40,7 @@ impl PriceBook {
         }
         self.add_crew(&mut text);
         text.push_str("\n# What the place makes of the plain time, percent of it.\n[conditions]\n");
-        for condition in Condition::ALL {
+        for condition in WorkCondition::ALL {
             row(&mut text, condition.name(), &self.percent(*condition).to_string(), condition.meaning().trim());
         }
         self.add_charges(&mut text);

@@ -5,7 +5,7 @@ use crate::job::Job;
 use crate::words::{listed, room_title, sentence, wall_openings};
 use dwelling::GroundFact;
 use estimate::Cents;
-use remedies::{OfferAnswer, OffersAnswer, OpeningAnswer, PlanStatus};
+use remedies::{OfferAnswer, OffersAnswer, OpeningAnswer, OwnerPriceAnswer, PlanStatus};
 
 /// What the owner is not asked to know.
 const WORDS: &[(&str, &str)] = &[
@@ -32,11 +32,14 @@ const WORDS: &[(&str, &str)] = &[
 /// What no price of an offer holds. Common practice, no source.
 const EXCLUDED: &[&str] = &[
     "painting, wallpaper and tile: openings are closed, not finished;",
-    "the permit's fee, unless the price says so;",
+    PERMIT,
     "clearing lead paint or asbestos, where it is found;",
     "faults that nobody could see before boxes and walls were open: they are shown to you and priced before they are mended;",
     "anything that is not listed here.",
 ];
+
+/// What is not held only where the price book has no fee.
+const PERMIT: &str = "the permit's fee;";
 
 /// The proposal of a job.
 #[must_use]
@@ -108,7 +111,8 @@ fn offers(job: &Job) -> Vec<Block> {
             }
         }
         None => blocks.push(Block::Items(vec![
-            ("Price".to_owned(), Text::bold(money(job.plan.totals.price.total_cents))),
+            ("Price".to_owned(), Text::bold(money(job.plan.totals.owner.total_cents))),
+            ("Working days".to_owned(), job.plan.totals.owner.days.to_string().into()),
             (
                 "Gives".to_owned(),
                 format!(
@@ -141,11 +145,11 @@ fn side_by_side(job: &Job, offers: &OffersAnswer) -> Table {
         cells
     };
     let rows = vec![
-        row("Price", &|offer| Text::bold(money(offer.price.total_cents))),
+        row("Price", &|offer| Text::bold(money(offer.owner_cents))),
         row("Really grounded", &|offer| format!("{} of {of}", offer.grounded).into()),
         row("Protected and marked, without a ground", &|offer| offer.markings.to_string().into()),
         row("Walls opened", &|offer| offer.wall_openings.to_string().into()),
-        row("Days of work, one person", &|offer| offer.days.to_string().into()),
+        row("Working days", &|offer| offer.days.to_string().into()),
     ];
     Table { columns, rows, row_height: 0.0 }
 }
@@ -159,7 +163,7 @@ fn gives(job: &Job, offers: &OffersAnswer, offer: &OfferAnswer) -> Vec<(String, 
     });
     let receptacles = job.plan.openings.iter().filter(|opening| opening.holds.is_receptacle());
     let receptacles: Vec<&str> = receptacles.map(|opening| opening.box_id.as_str()).collect();
-    let mut items = vec![("Price".to_owned(), Text::bold(money(offer.price.total_cents)))];
+    let mut items = vec![("Price".to_owned(), Text::bold(money(offer.owner_cents)))];
     if let Some(point) = point {
         let bare: Vec<&str> =
             receptacles.into_iter().filter(|id| !point.grounded.iter().any(|grounded| grounded == id)).collect();
@@ -167,7 +171,7 @@ fn gives(job: &Job, offers: &OffersAnswer, offer: &OfferAnswer) -> Vec<(String, 
         items.push(("Left without".to_owned(), by_room(job, &bare).into()));
     }
     if let Some(step) = &offer.step_up {
-        let mut parts = vec![match step.costs_more_cents {
+        let mut parts = vec![match step.owner_costs_more_cents {
             more if more < 0 => format!("{} less", money(-more)),
             more => format!("{} more", money(more)),
         }];
@@ -213,13 +217,23 @@ fn terms(job: &Job) -> Vec<Block> {
     let row = |name: String, cents: i64| vec![Cell::Tick, name.into(), money(cents).into()];
     let choice = match &job.plan.offers {
         Some(offers) => (offers.offers.iter().enumerate())
-            .map(|(at, offer)| row(format!("Offer {}: {}", at + 1, offer.name), offer.price.total_cents))
+            .map(|(at, offer)| row(format!("Offer {}: {}", at + 1, offer.name), offer.owner_cents))
             .collect(),
-        None => vec![row("The plan above".to_owned(), job.plan.totals.price.total_cents)],
+        None => vec![row("The plan above".to_owned(), job.plan.totals.owner.total_cents)],
     };
+    let owner = &job.plan.totals.owner;
+    let excluded = EXCLUDED.iter().filter(|words| owner.permit_cents == 0 || **words != PERMIT);
     let mut blocks = vec![
+        Block::Together(vec![
+            Block::Heading(2, "What makes up the price".to_owned()),
+            Block::Table(Table {
+                columns: vec![("Part".to_owned(), 4.0), ("Sum".to_owned(), 1.2)],
+                rows: parts_of_the_price(owner),
+                row_height: 0.0,
+            }),
+        ]),
         Block::Heading(2, "Not in the price".to_owned()),
-        Block::Bullets(EXCLUDED.iter().map(|words| (*words).into()).collect()),
+        Block::Bullets(excluded.map(|words| (*words).into()).collect()),
         Block::Heading(2, "Before you sign".to_owned()),
     ];
     let kept = ["licensed electrician", "lead", "asbestos"];
@@ -237,6 +251,23 @@ fn terms(job: &Job) -> Vec<Block> {
         Block::Fields(vec!["Contractor, licence".into(), "Signature".into(), "Day".into()]),
     ]));
     blocks
+}
+
+/// The parts of what the owner pays for the plan, their sum last.
+fn parts_of_the_price(owner: &OwnerPriceAnswer) -> Vec<Vec<Cell>> {
+    let days = if owner.days == 1 { "1 working day".to_owned() } else { format!("{} working days", owner.days) };
+    let parts = [
+        ("Material and labour".to_owned(), owner.work_cents),
+        (format!("Trips, {days}"), owner.trips_cents),
+        ("For what nobody could see before".to_owned(), owner.contingency_cents),
+        ("The permit's fee".to_owned(), owner.permit_cents),
+        ("To the least that a job is done for".to_owned(), owner.to_minimum_cents),
+        ("Rounded up".to_owned(), owner.rounding_cents),
+    ];
+    let rows =
+        parts.into_iter().filter(|(_, cents)| *cents > 0).map(|(part, cents)| vec![part.into(), money(cents).into()]);
+    let sum = vec![Text::bold("Together").into(), Text::bold(money(owner.total_cents)).into()];
+    rows.chain([sum]).collect()
 }
 
 fn meaning() -> Vec<Block> {

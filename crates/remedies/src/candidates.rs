@@ -6,7 +6,7 @@ use crate::facts::{Facts, OpeningFacts, breaker_to_fit, open_to};
 use crate::repairs::{parts_a_ground, repairs_at};
 use crate::room_in_box::{GRADES, Room, room_after};
 use dwelling::{GroundFact, Holding, Want};
-use estimate::{Condition, Line, Material, PriceBook, Task};
+use estimate::{Line, Material, PriceBook, Task, WorkCondition};
 use optimizer::{Marks, SupplyNeed};
 use rulebook::{DeviceSpace, Duty, Judgement, Marking, Need, Remedy};
 use std::cell::OnceCell;
@@ -316,8 +316,8 @@ impl Candidates<'_> {
 
     fn work_times(&self, task: Task, times: u32) -> Line {
         let room = self.facts.dwelling.room(self.facts.dwelling.device_box(self.at.index).room);
-        let of_wall = || room.walls.filter(|_| task.is_in_a_wall()).and_then(Condition::of_walls);
-        Line::Work(task, times, Condition::of_place(room.room_use).or_else(of_wall))
+        let of_wall = || room.walls.filter(|_| task.is_in_a_wall()).and_then(WorkCondition::of_walls);
+        Line::Work(task, times, WorkCondition::of_place(room.room_use).or_else(of_wall))
     }
 
     /// A receptacle that stays is joined to a ground.

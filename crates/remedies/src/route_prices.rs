@@ -3,7 +3,7 @@
 use crate::room_in_box::GRADES;
 use dwelling::{Dwelling, Route, RouteKind};
 use electrical::Length;
-use estimate::{Condition, Line, Material, Price, PriceBook, Task};
+use estimate::{Line, Material, Price, PriceBook, Task, WorkCondition};
 use routes::{EdgeKind, Layer, RouteEdge, Work};
 
 /// What a foot of the conductor or cable of a grade is.
@@ -39,7 +39,7 @@ pub fn lines_as_built(dwelling: &Dwelling, edges: &[&RouteEdge], kind: RouteKind
     let length: Length = edges.iter().fold(Length::ZERO, |sum, edge| sum + edge.length);
     let mut lines = vec![Line::Thing(by_the_foot(kind, grade), feet(length))];
     for edge in edges {
-        let in_walls = edge.walls.and_then(|room| dwelling.room(room).walls).and_then(Condition::of_walls);
+        let in_walls = edge.walls.and_then(|room| dwelling.room(room).walls).and_then(WorkCondition::of_walls);
         let in_space = space_of(edge);
         for (work, times) in edge.work.iter().filter(|(work, _)| kind == RouteKind::Egc || *work != Work::JoinBranch) {
             let task = task_of(*work);
@@ -79,11 +79,11 @@ fn add_patches(lines: &mut Vec<Line>, openings: u32) {
 }
 
 /// The space into which a drop leads: a riser leads into two, and is reckoned plain.
-fn space_of(edge: &RouteEdge) -> Option<Condition> {
+fn space_of(edge: &RouteEdge) -> Option<WorkCondition> {
     let layer = edge.line.last().map(|corner| corner.layer);
     match (edge.kind, layer) {
-        (EdgeKind::ToAttic, _) => Some(Condition::Attic),
-        (EdgeKind::ToBelow, Some(Layer::CrawlSpace)) => Some(Condition::CrawlSpace),
+        (EdgeKind::ToAttic, _) => Some(WorkCondition::Attic),
+        (EdgeKind::ToBelow, Some(Layer::CrawlSpace)) => Some(WorkCondition::CrawlSpace),
         _ => None,
     }
 }

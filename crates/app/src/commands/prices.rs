@@ -2,7 +2,7 @@
 
 use crate::answering::{read_file, tell, write_json, write_text};
 use crate::command_error::CommandError;
-use estimate::{Condition, Line, Material, Percent, PriceBook, Task};
+use estimate::{Line, Material, Percent, PriceBook, Task, WorkCondition};
 use schemars::JsonSchema;
 use serde::Serialize;
 use serde_json::{Map, Value, json};
@@ -97,7 +97,7 @@ impl PriceBookAnswer {
             minutes: tasks(&|task| book.minutes(task).into()),
             task_cents: tasks(&|task| book.unit(Line::once(task)).labour.0.into()),
             tasks_for_two: Task::ALL.iter().copied().filter(|task| book.takes_two(*task)).collect(),
-            conditions: by_name(Condition::ALL, |one| one.name(), &|one| book.percent(one).into()),
+            conditions: by_name(WorkCondition::ALL, |one| one.name(), &|one| book.percent(one).into()),
             charges: ChargesAnswer {
                 waste_percent: in_percent(charges.waste),
                 markup_percent: in_percent(charges.markup),

@@ -64,7 +64,7 @@ fn every_opening_of_the_bungalow_gets_what_the_facts_and_the_prices_ask_for() {
             "B1-1: leave kept keep | leave | panel main: breaker-dual | no words | ungrounded | 0",
             "B1-2: leave kept keep | leave | panel main: breaker-dual | no words | ungrounded | 0",
             // Hot and neutral have changed places: put right, then marked behind the breaker.
-            "B1-3: mark-protected kept keep | gfci-breaker | panel main: breaker-dual | GFCI Protected + No Equipment Ground | ungrounded | 2228",
+            "B1-3: mark-protected kept keep | gfci-breaker | panel main: breaker-dual | GFCI Protected + No Equipment Ground | ungrounded | 2229",
             // 64 V that collapse to 1 V under a low-impedance meter are phantoms: there is no ground.
             "B2-1: mark-protected kept keep | gfci-breaker | panel main: breaker-dual | GFCI Protected + No Equipment Ground | ungrounded | 962",
             "B2-2: leave kept keep | leave | panel main: breaker-dual | no words | ungrounded | 0",
@@ -78,7 +78,7 @@ fn every_opening_of_the_bungalow_gets_what_the_facts_and_the_prices_ask_for() {
             "DN-4: ground-arrives kept keep | separate-egc | panel main: breaker-dual | no words | grounded by to B2-3 | 792",
             // A clothes washer needs a ground. A GFCI/AFCI receptacle here, its load side feeding LA-2, costs 184.13;
             // a breaker 94.50 and joining the old receptacle 97.93 cost 192.43.
-            "LA-1: connect-fitted dual replace | separate-egc | itself | no words | grounded by to LA-1 | 18413",
+            "LA-1: connect-fitted dual replace | separate-egc | itself | no words | grounded by to LA-1 | 18414",
             "LA-2: mark-protected kept keep | downstream-of-gfci | box LA-1 | GFCI Protected + No Equipment Ground | ungrounded | 962",
             "LA-3: leave kept keep | leave | box LA-1 | no words | ungrounded | 0",
             // Outdoors GFCI is due, AFCI is not. A GFCI here costs 83.98; a breaker and two labels cost 94.50 + 9.62.

@@ -78,7 +78,18 @@ fn the_page_on_json_shows_a_part_of_every_answer() {
 fn every_key_and_every_name_of_the_answers_is_documented() {
     let page = document("docs/json.md");
     for answer in [
-        "plan", "options", "findings", "editions", "why", "checks", "circuits", "draw", "papers", "what-if", "verify",
+        "plan",
+        "options",
+        "findings",
+        "editions",
+        "why",
+        "checks",
+        "circuits",
+        "draw",
+        "papers",
+        "what-if",
+        "verify",
+        "price-book",
         "mistakes",
     ] {
         let schema = thirdwire(&["schema", answer]).json();

@@ -14,10 +14,9 @@ fn every_offer_stands_with_its_price_its_grounds_and_its_limits() {
         assert!(offers.offers.len() > 1);
         for (number, offer) in offers.offers.iter().enumerate() {
             assert!(words.contains(&format!("Offer {}: {}", number + 1, offer.name)), "{words}");
-            assert!(words.contains(&format!("Price {}", Cents(offer.price.total_cents))));
+            assert!(words.contains(&format!("Price {}", Cents(offer.owner_cents))));
         }
-        let prices: Vec<String> =
-            offers.offers.iter().map(|offer| Cents(offer.price.total_cents).to_string()).collect();
+        let prices: Vec<String> = offers.offers.iter().map(|offer| Cents(offer.owner_cents).to_string()).collect();
         assert!(words.contains(&format!("Price {}", prices.join(" "))));
     });
 }
@@ -51,5 +50,25 @@ fn invented_prices_and_what_is_not_settled_are_told() {
             let rest = line.split_once(": ").map_or(line.as_str(), |(_, rest)| rest);
             assert!(words.contains(rest), "{line}");
         }
+    });
+}
+
+/// The parts that are shown add up to the price that is asked.
+#[test]
+fn the_parts_of_the_price_add_up_to_what_is_asked() {
+    with_survey_and_offers(FLAT, |job| {
+        let words = proposal(job).words();
+        let table =
+            words.split("What makes up the price\n").nth(1).and_then(|rest| rest.split("Not in the price").next());
+        let cents = |line: &str| {
+            let (_, dollars) = line.rsplit_once('$')?;
+            dollars.replace([',', '.'], "").parse::<i64>().ok()
+        };
+        let mut sums: Vec<i64> = table.unwrap_or_default().lines().filter_map(cents).collect();
+        let together = sums.pop();
+        assert!(sums.len() >= 4, "{words}");
+        assert_eq!(together, Some(sums.iter().sum()));
+        assert_eq!(together, Some(job.plan.offers.as_ref().unwrap().offers[0].owner_cents));
+        assert!(!words.contains("the permit's fee;"));
     });
 }

@@ -1,7 +1,7 @@
 //! The lines of a price, as an answer: what is bought and what is worked, unit by unit.
 
 use dwelling::names;
-use estimate::{Condition, Line, PriceBook, added_up};
+use estimate::{Line, PriceBook, WorkCondition, added_up};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -13,7 +13,7 @@ pub struct LineAnswer {
     /// Its name in the price book; `as-stated` for work whose minutes the survey states.
     pub line: &'static str,
     /// What makes the work longer or shorter than plain; null where nothing that is known does.
-    pub condition: Option<Condition>,
+    pub condition: Option<WorkCondition>,
     /// How many pieces or feet, or how often.
     pub quantity: u32,
     /// What one costs, in cents: waste, markup and tax included.

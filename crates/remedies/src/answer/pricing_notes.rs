@@ -3,7 +3,7 @@
 use crate::network::Origin;
 use crate::planned::Planned;
 use dwelling::{BoxIndex, RoomIndex};
-use estimate::{Condition, Line};
+use estimate::{Line, WorkCondition};
 use std::collections::BTreeSet;
 
 /// What the prices of a plan take for granted.
@@ -17,7 +17,7 @@ pub(super) fn pricing_notes(plan: &Planned) -> Vec<String> {
             charges.trip, charges.hours_a_day
         ));
     }
-    let by_wall = Condition::ALL.iter().any(|condition| plan.book.percent(*condition) != 100);
+    let by_wall = WorkCondition::ALL.iter().any(|condition| plan.book.percent(*condition) != 100);
     let unstated: Vec<&str> =
         walls_unstated(plan).iter().map(|room| plan.facts.dwelling.room(*room).id.as_str()).collect();
     if by_wall && !unstated.is_empty() {
@@ -42,7 +42,7 @@ fn walls_unstated(plan: &Planned) -> BTreeSet<RoomIndex> {
     let in_walls = |line: &Line| matches!(line, Line::Work(task, times, _) if *times > 0 && task.is_in_a_wall());
     let at_box = |at: BoxIndex| {
         let room = dwelling.device_box(at).room;
-        let is_space = Condition::of_place(dwelling.room(room).room_use).is_some();
+        let is_space = WorkCondition::of_place(dwelling.room(room).room_use).is_some();
         (!is_space && plan.chosen(at).lines.iter().any(in_walls)).then_some(room)
     };
     let boxes = dwelling.box_indices().filter_map(at_box);

@@ -2,7 +2,7 @@
 
 use crate::drawn::drawn;
 use crate::generated::{Size, generated};
-use estimate::{Cents, Charges, Condition, Figures, Material, Percent, PriceBook, Task};
+use estimate::{Cents, Charges, Figures, Material, Percent, PriceBook, Task, WorkCondition};
 use remedies::{LawAnswer, LineAnswer, MoneyAnswer, Planned, plan_answer};
 
 /// A book with every charge, every condition and every task for two: figures chosen so that nearly every unit is rounded.
@@ -12,16 +12,16 @@ fn full_book() -> PriceBook {
         helper_hour: Some(Cents(53_77)),
         material: vec![(Material::ThreeSlot, Cents(3_17))],
         for_two: Task::ALL.to_vec(),
-        conditions: Condition::ALL.iter().enumerate().map(|(at, one)| (*one, 103 + 7 * at as u32)).collect(),
+        conditions: WorkCondition::ALL.iter().enumerate().map(|(at, one)| (*one, 103 + 7 * at as u32)).collect(),
         charges: Charges {
             waste: Percent::whole(7),
             markup: Percent(13_37),
             tax: Percent(6_25),
             trip: Cents(41_00),
             hours_a_day: 6,
-            permit: Cents(119_99),
+            permit: Cents(11_999),
             contingency: Percent(4_50),
-            minimum: Cents(1_000_00),
+            minimum: Cents(100_000),
             round_to: Cents(25_00),
         },
         ..Figures::default()

@@ -12,7 +12,7 @@ use crate::notes::Notes;
 use crate::row::{Row, items_of};
 use crate::shape::FieldKind;
 use crate::value::{Value, ValueKind};
-use estimate::{Cents, Charges, Condition, Figures, Material, Percent, PriceBook, Task};
+use estimate::{Cents, Charges, Figures, Material, Percent, PriceBook, Task, WorkCondition};
 
 const CENTS: i128 = 100;
 /// A single thing or an hour that costs more is a slip of the pen, in dollars. Common practice, no source.
@@ -51,7 +51,7 @@ fn book_of(row: &Row<'_>, notes: &mut Notes) -> PriceBook {
         }
     }
     if let Some(conditions) = table(row, notes, "conditions") {
-        let percents = Condition::ALL.iter().filter_map(|one| Some((*one, conditions.count(notes, one.name())?)));
+        let percents = WorkCondition::ALL.iter().filter_map(|one| Some((*one, conditions.count(notes, one.name())?)));
         figures.conditions = percents.collect();
     }
     if let Some(charges) = table(row, notes, "charges") {
@@ -162,7 +162,7 @@ mod tests {
         assert!(MATERIAL.keys().eq(Material::NAMES.iter().copied()));
         assert!(PACKS.keys().eq(Material::NAMES.iter().copied()));
         assert!(MINUTES.keys().eq(Task::NAMES.iter().copied()));
-        assert!(CONDITIONS.keys().eq(Condition::NAMES.iter().copied()));
+        assert!(CONDITIONS.keys().eq(WorkCondition::NAMES.iter().copied()));
     }
 
     #[test]
