@@ -17,9 +17,9 @@ PROGRAM = ROOT / os.environ.get("CARGO_TARGET_DIR", "target") / "release" / "thi
 MARKINGS = ["GFCI Protected", "No Equipment Ground"]
 
 
-def thirdwire(*args):
+def thirdwire(*args, codes=(0, 3)):
     said = subprocess.run([str(PROGRAM), *args], capture_output=True, text=True)
-    if said.returncode not in (0, 3):
+    if said.returncode not in codes:
         sys.exit(f"thirdwire {' '.join(args)}: {said.stderr}")
     return json.loads(said.stdout)
 
@@ -97,6 +97,27 @@ def faults_of_words(folder, plan, readings):
     return found
 
 
+def faults_of_certificates(size):
+    """The certificate of the cottage that is done, and none of the one that is not."""
+    found = []
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "certificate.pdf"
+        args = ["--certificate", str(path), "--paper", size, "--date", "2026-11-25", "--json"]
+        half = thirdwire("prove", "--example", "cottage-half-done", *args, codes=(4,))
+        if path.exists() or not half["left"]:
+            found.append("a certificate of work that is not proved")
+        proof = thirdwire("prove", "--example", "cottage-done", *args, codes=(0,))
+        found.extend(faults_of_form(path, size, int(facts_of(path)["Pages"]), proof["job"]))
+        said = text_of(path)
+        needed = [opening["box"] for opening in proof["openings"]]
+        needed += ["certifies the readings that were written down", "Licensed electrician", "open ground"]
+        found.extend(f"the certificate does not say `{words}`" for words in needed if words not in said)
+        unread = thirdwire("prove", "--example", "bungalow", "--json", codes=(3,))
+        if unread["counts"]["proved"] or unread["counts"]["contradicts"]:
+            found.append("something is proved that nobody read")
+    return found
+
+
 def main():
     build = ["cargo", "build", "--quiet", "--locked", "--release", "--package", "thirdwire"]
     subprocess.run(build, cwd=ROOT, check=True)
@@ -122,6 +143,12 @@ def main():
                     print(f"{name} {size}: {fault}", file=sys.stderr)
                 failed += len(found)
                 print(f"{name} {size}: {len(told['files'])} papers read, {len(found)} faults")
+    for size in SIZES:
+        found = faults_of_certificates(size)
+        for fault in found:
+            print(f"certificate {size}: {fault}", file=sys.stderr)
+        failed += len(found)
+        print(f"certificate {size}: read, {len(found)} faults")
     sys.exit(1 if failed else 0)
 
 

@@ -9,7 +9,8 @@ const EXIT_CODES: &str = "Exit codes:
   1  the survey, the price book or another file has mistakes, or a plan does not hold
   2  the command line is wrong, or a file cannot be read
   3  something could not be checked, must be found out first, or cannot be had lawfully
-     with what was offered";
+     with what was offered; after the work: something is still to be read
+  4  what was read after the work contradicts the plan";
 
 /// Correct receptacles that have no equipment ground, in existing dwellings
 #[derive(Debug, Parser)]
@@ -44,6 +45,7 @@ pub enum Command {
     Checks(commands::checks::Args),
     Draw(commands::draw::Args),
     Papers(Box<commands::papers::Args>),
+    Prove(Box<commands::prove::Args>),
     Circuits(commands::circuits::Args),
     Verify(commands::verify::Args),
     WhatIf(commands::what_if::Args),

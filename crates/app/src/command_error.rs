@@ -11,6 +11,8 @@ pub const MISTAKES: u8 = 1;
 pub const USAGE: u8 = 2;
 /// The exit code of an answer that is not the last word.
 pub const NOT_THE_LAST_WORD: u8 = 3;
+/// The exit code of readings after the work that contradict the plan.
+pub const CONTRADICTS: u8 = 4;
 
 /// Why a command gave no answer.
 #[derive(Debug)]

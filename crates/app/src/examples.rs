@@ -30,6 +30,16 @@ pub const EXAMPLES: &[Example] = &[
         shows: "a 1967 flat: reduced-size grounds cut off in the boxes, an aluminium tail",
         text: include_str!("../../../examples/flat.toml"),
     },
+    Example {
+        name: "cottage-done",
+        shows: "a 1958 cottage whose work is done, with every reading afterwards (see `thirdwire prove`)",
+        text: include_str!("../../../examples/cottage-done.toml"),
+    },
+    Example {
+        name: "cottage-half-done",
+        shows: "the same cottage half done: rooms not read, a ground that is a jumper, an opening on the wrong side",
+        text: include_str!("../../../examples/cottage-half-done.toml"),
+    },
 ];
 
 /// The example of this name.

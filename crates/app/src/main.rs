@@ -32,6 +32,7 @@ fn main() -> ExitCode {
         Command::Checks(args) => commands::checks::run(args),
         Command::Draw(args) => commands::draw::run(args),
         Command::Papers(args) => commands::papers::run(args),
+        Command::Prove(args) => commands::prove::run(args),
         Command::Circuits(args) => commands::circuits::run(args),
         Command::Editions(args) => commands::editions::run(args),
         Command::Verify(args) => commands::verify::run(args),

@@ -2,13 +2,13 @@
 
 use crate::checks::load_on;
 use crate::conductors::{HotRun, ground_part, runs_to};
-use crate::ground_path::{Carrier, Segment, SegmentOf, carrier, ground_path};
+use crate::ground_path::ground_path;
+use crate::laid_circuit::{End, laid_circuit, leg_of, supply};
 use crate::row::Amount;
 use crate::state::State;
-use dwelling::{BoxIndex, GroundPath, RouteEnd};
-use electrical::formulas::ground_fault_loop::Part;
-use electrical::network::{BranchCircuit, Fault, Load, Meter, Opening, Readings, Run, SolvedCircuit, Supply, Wire};
-use electrical::{CapacitancePerLength, Impedance, Resistance, ResistancePerLength, Voltage};
+use dwelling::BoxIndex;
+use electrical::network::{Load, Meter, Opening, Readings, SolvedCircuit, Wire};
+use electrical::{Impedance, Voltage};
 use schemars::JsonSchema;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -45,29 +45,6 @@ pub struct VoltsAnswer {
     /// Neutral to ground.
     pub ng: Option<Amount>,
 }
-
-/// One end of what is not known: temperature, tinning and voltage.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum End {
-    ColdAndHigh,
-    HotAndLow,
-}
-
-impl End {
-    const BOTH: [Self; 2] = [Self::ColdAndHigh, Self::HotAndLow];
-
-    const fn of<T: Copy>(self, (cold, hot): (T, T)) -> T {
-        match self {
-            Self::ColdAndHigh => cold,
-            Self::HotAndLow => hot,
-        }
-    }
-}
-
-/// The voltage between a leg and the neutral. From memory: ANSI C84.1, range A, 5 % to either side of 120 V.
-const LEG_VOLTS: (Voltage, Voltage) = (Voltage::volts(126.0), Voltage::volts(114.0));
-/// What lies between the conductors of a run: the middle of what is assumed of cable.
-const COUPLING: CapacitancePerLength = CapacitancePerLength::picofarads_per_metre(100.0);
 
 /// The readings to expect at every receptacle, in survey order.
 #[must_use]
@@ -138,26 +115,19 @@ fn span(volts: impl Iterator<Item = Voltage>) -> Amount {
     let tenths: Vec<f64> = volts.map(|volts| volts.as_volts() * 10.0).collect();
     // The drop that the meter itself causes, some millivolts, is not worth a tenth.
     let least = (tenths.iter().copied().fold(f64::INFINITY, f64::min) + 0.2).floor() / 10.0;
-    let most = (tenths.iter().copied().fold(f64::NEG_INFINITY, f64::max) - 1e-6).ceil() / 10.0;
+    // Nought has no sign on paper.
+    let most = (tenths.iter().copied().fold(f64::NEG_INFINITY, f64::max) - 1e-6).ceil() / 10.0 + 0.0;
     Amount::between(least, most, "V", format!("{least:.1} to {most:.1} V"))
 }
 
-/// The leg that a box's circuit has in its tree.
-fn leg_of(state: &State, at: BoxIndex) -> Wire {
-    let circuit = state.dwelling.device_box(at).circuit;
-    let second = state.tree_of(at).is_some_and(|tree| state.trees[tree].circuits.get(1).copied() == circuit);
-    if second { Wire::LegB } else { Wire::LegA }
-}
-
 fn predicted(state: &State, tree: usize) -> Result<Predicted, String> {
-    let members = &state.trees[tree].members;
     let (at, load) = heavy_load(state, tree)?;
     let mut solved = Vec::new();
     let mut places = BTreeMap::new();
     for end in End::BOTH {
-        let mut circuit = BranchCircuit::new(supply(state, tree, end));
-        places = lay(state, members, end, &mut circuit);
-        bring_grounds(state, &places, end, &mut circuit);
+        let laid = laid_circuit(state, tree, end.warmth(), supply(state, tree, end));
+        let mut circuit = laid.circuit;
+        places = laid.places;
         let told = |error: electrical::network::NetworkError| error.to_string();
         let quiet = circuit.solve().map_err(told)?;
         let Some(opening) = places.get(&at) else { return Err("find out the runs of its circuit".to_owned()) };
@@ -179,98 +149,4 @@ fn heavy_load(state: &State, tree: usize) -> Result<(BoxIndex, electrical::Curre
     let (at, _) = last.ok_or("find out the runs of its circuit, up to the panel")?;
     let rating = state.dwelling.circuit_of(at).and_then(|circuit| circuit.breaker);
     Ok((at, load_on(rating.ok_or("find out the rating of its breaker or fuse")?)))
-}
-
-/// What the circuit hangs on: the usual supply, as weak as the survey states it at the weak end.
-fn supply(state: &State, tree: usize, end: End) -> Supply {
-    let usual = Supply { leg_voltage: end.of(LEG_VOLTS), ..Supply::usual() };
-    let stated = state.dwelling.panel(state.trees[tree].panel).fault_current.filter(|_| end == End::HotAndLow);
-    stated.map_or(usual, |current| {
-        // Two thirds in the leg and a third in the neutral, as in the usual supply.
-        let whole = LEG_VOLTS.1.as_volts() / f64::from(current.get());
-        Supply { leg: Impedance::ohms(whole * 2.0 / 3.0, 0.0), neutral: Impedance::ohms(whole / 3.0, 0.0), ..usual }
-    })
-}
-
-/// Lays the runs that are known.
-fn lay(state: &State, members: &[BoxIndex], end: End, circuit: &mut BranchCircuit) -> BTreeMap<BoxIndex, Opening> {
-    let mut places = BTreeMap::new();
-    for at in members {
-        let Ok(runs) = runs_to(state, *at) else { continue };
-        let Some(run) = runs.last() else { continue };
-        let from = match runs.len().checked_sub(2).map(|before| runs[before].to) {
-            None => Opening::PANEL,
-            Some(parent) => match places.get(&parent) {
-                Some(opening) => *opening,
-                None => continue,
-            },
-        };
-        let each = end.of(run.resistance);
-        let shared = state.dwelling.neutral_is_shared_to(*at);
-        let leg = leg_of(state, *at);
-        let hot = |wire: Wire| (shared || leg == wire).then_some(each);
-        let wires = [hot(Wire::LegA), hot(Wire::LegB), Some(each), ground_of(state, *at, end)];
-        let (_, opening) = circuit.run(from, Run { length: run.length, wires, coupling: COUPLING });
-        places.insert(*at, opening);
-    }
-    places
-}
-
-/// The grounding wire of the run that feeds a box, where it is one and joined.
-fn ground_of(state: &State, at: BoxIndex, end: End) -> Option<ResistancePerLength> {
-    let tied = matches!(state.dwelling.ground_path_to(at), GroundPath::Yes | GroundPath::Disputed);
-    let Carrier::Wire(..) = carrier(state, at) else { return None };
-    let length = state.dwelling.device_box(at).run.length;
-    let segment = Segment { of: SegmentOf::Run(at), by: carrier(state, at), length };
-    match ground_part(state, &segment).ok().filter(|_| tied)? {
-        Part::Metal(least, most, _) => Some(end.of((least, most))),
-        _ => None,
-    }
-}
-
-/// Joins the grounding conductors that were brought.
-fn bring_grounds(state: &State, places: &BTreeMap<BoxIndex, Opening>, end: End, circuit: &mut BranchCircuit) {
-    for (position, brought) in state.brought.iter().enumerate() {
-        let here = |end: RouteEnd| match end {
-            RouteEnd::Box(at) => places.get(&at).copied(),
-            _ => None,
-        };
-        let own = Segment {
-            of: SegmentOf::Brought(position),
-            by: Carrier::Wire(Some(brought.gauge), electrical::ConductorMetal::Copper),
-            length: Some(brought.length),
-        };
-        let (ends, beyond) = match (here(brought.from), here(brought.to)) {
-            (Some(one), Some(other)) => ([one, other], Vec::new()),
-            (None, Some(inside)) => match beyond(state, brought.from, position) {
-                Some(beyond) => ([Opening::PANEL, inside], beyond),
-                None => continue,
-            },
-            _ => continue,
-        };
-        let path: Vec<Segment> = beyond.into_iter().chain([own]).collect();
-        if let Some(resistance) = resistance_of(state, &path, end) {
-            let ends = ends.map(|opening| (opening, Wire::Ground));
-            circuit.fault(Fault::Bridged { ends, resistance });
-        }
-    }
-}
-
-/// The way from the far end of a brought ground back to the panel, outside this circuit.
-fn beyond(state: &State, far: RouteEnd, position: usize) -> Option<Vec<Segment>> {
-    match far {
-        RouteEnd::Panel(_) => Some(Vec::new()),
-        RouteEnd::Box(at) => {
-            let path = ground_path(state, at).ok()?;
-            path.iter().all(|segment| segment.of != SegmentOf::Brought(position)).then_some(path)
-        }
-        RouteEnd::Source(_) => None,
-    }
-}
-
-fn resistance_of(state: &State, path: &[Segment], end: End) -> Option<Resistance> {
-    path.iter().try_fold(Resistance::ohms(0.0), |sum, segment| match ground_part(state, segment).ok()? {
-        Part::Metal(least, most, length) => Some(sum + end.of((least, most)) * length),
-        _ => None,
-    })
 }

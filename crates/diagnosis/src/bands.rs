@@ -10,7 +10,7 @@ pub(crate) const NOTHING_UP_TO: Volts = Volts::new(3);
 /// Up to this a voltage may be a phantom; above it a pair of slots reads line voltage.
 ///
 /// Published: a question-and-answer page on ghost voltages puts the highest at 80–85 % of the source; 85 % of 120 V.
-pub(crate) const PHANTOM_UP_TO: Volts = Volts::new(102);
+pub const PHANTOM_UP_TO: Volts = Volts::new(102);
 
 /// Above this there is more than line voltage.
 ///
@@ -26,7 +26,7 @@ pub(crate) const NEUTRAL_DROP_UP_TO: Volts = Volts::new(12);
 ///
 /// Published: inspectors' forum on proving a local false ground (a true ground rises with load, a jumper stays at zero);
 /// the figure is common practice, no source.
-pub(crate) const JOINED_UP_TO: Volts = Volts::millivolts(100);
+pub const JOINED_UP_TO: Volts = Volts::millivolts(100);
 
 /// Hot–neutral must fall by this much to show that the load was on the wires that were read.
 ///
@@ -46,7 +46,7 @@ pub(crate) const GROUND_FALL_FROM: Volts = Volts::new(3);
 /// A grounding path above this is poor.
 ///
 /// Published: one instrument maker's rule of thumb, under 1 Ω for people; common practice.
-pub(crate) const POOR_ABOVE: Ohms = Ohms::milliohms(1_000);
+pub const POOR_ABOVE: Ohms = Ohms::milliohms(1_000);
 
 /// A path above this is likely earth and not metal: a rod or a pipe.
 ///

@@ -27,6 +27,7 @@ mod polarity;
 mod protective_device;
 mod sighting;
 
+pub use bands::{JOINED_UP_TO, PHANTOM_UP_TO, POOR_ABOVE};
 pub use condition::{Certainty, Condition};
 pub use finding::{Diagnosis, Finding, GroundState, LookAlike, NextCheck, Site};
 pub use next::next_visit;

@@ -2,6 +2,7 @@
 
 use crate::document::Paper;
 use calculations::{CheckRow, ReadingAnswer};
+use closeout::ProofAnswer;
 use drawings::SheetAnswer;
 use dwelling::{BoxIndex, CircuitIndex, Dwelling, Feed};
 use remedies::{Device, OpeningAnswer, PlanAnswer, Step};
@@ -17,6 +18,8 @@ pub struct Job<'a> {
     pub readings: &'a [ReadingAnswer],
     /// The checks of the dwelling as the plan leaves it.
     pub checks: &'a [CheckRow],
+    /// What was read after the work, held against the plan; none where nothing was.
+    pub proof: Option<&'a ProofAnswer>,
     /// The floors as they were found.
     pub floors_before: &'a [SheetAnswer],
     /// The floors as the plan leaves them.

@@ -1,5 +1,6 @@
 //! From a plan to the papers of a job: what each says, and its pages as tagged PDF.
 
+mod certificate;
 mod directory;
 mod document;
 mod inspection;
@@ -22,6 +23,7 @@ mod typeface;
 mod words;
 mod work_order;
 
+pub use certificate::{Closed, certificate};
 pub use directory::circuit_directory;
 pub use document::{Block, Cell, Face, Paper, Table, Text};
 pub use inspection::inspection_packet;

@@ -42,6 +42,21 @@ pub const PURE_CRATES: &[PureCrate] = &[
         others: READING_AND_WRITING_VALUES,
     },
     PureCrate {
+        name: "closeout",
+        ours: &[
+            "calculations",
+            "diagnosis",
+            "dwelling",
+            "electrical",
+            "estimate",
+            "optimizer",
+            "remedies",
+            "routes",
+            "rulebook",
+        ],
+        others: READING_AND_WRITING_VALUES,
+    },
+    PureCrate {
         name: "drawings",
         ours: &["diagnosis", "dwelling", "electrical", "estimate", "optimizer", "remedies", "routes", "rulebook"],
         others: READING_AND_WRITING_VALUES,
@@ -50,6 +65,7 @@ pub const PURE_CRATES: &[PureCrate] = &[
         name: "papers",
         ours: &[
             "calculations",
+            "closeout",
             "diagnosis",
             "drawings",
             "dwelling",

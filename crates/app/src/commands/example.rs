@@ -18,7 +18,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     match &args.name {
         Some(name) => write_text(named(name)?.text)?,
         None => {
-            let lines = EXAMPLES.iter().map(|example| format!("{:<15} {}\n", example.name, example.shows));
+            let lines = EXAMPLES.iter().map(|example| format!("{:<18} {}\n", example.name, example.shows));
             write_text(&lines.collect::<String>())?;
         }
     }

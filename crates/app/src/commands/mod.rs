@@ -12,6 +12,7 @@ pub mod places;
 pub mod plan;
 pub mod practice;
 pub mod prices;
+pub mod prove;
 pub mod rule;
 pub mod schema;
 pub mod stream;

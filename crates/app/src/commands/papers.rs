@@ -3,11 +3,13 @@
 use crate::answering::{SurveySource, dwelling_of, exit_code, write_json, write_text};
 use crate::command_error::CommandError;
 use crate::commands::prices::price_book;
+use crate::commands::prove::carried_out;
 use crate::law::{CodeFlags, settle};
 use crate::planning::{Asked, to_plan_on};
 use crate::steering_flags::SteeringFlags;
 use calculations::{Moment, checks_of, expected_readings, state_at};
 use clap::ValueEnum;
+use closeout::prove;
 use drawings::{drawn_as_found, drawn_as_planned};
 use dwelling::Day;
 use papers::{Job, LabelSheet, PaperFault, PaperSize, SetAnswer, SetFile, set_of, two_counts, two_lengths};
@@ -65,19 +67,27 @@ pub struct Args {
 
 /// A size of paper on the command line.
 #[derive(Clone, Copy, Debug, ValueEnum)]
-enum Size {
+pub enum Size {
     /// US Letter
     Letter,
     /// ISO A4
     A4,
 }
 
+impl Size {
+    /// The size that papers are set for.
+    #[must_use]
+    pub const fn of_paper(self) -> PaperSize {
+        match self {
+            Self::Letter => PaperSize::Letter,
+            Self::A4 => PaperSize::A4,
+        }
+    }
+}
+
 /// Runs it.
 pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
-    let size = match args.paper {
-        Size::Letter => PaperSize::Letter,
-        Size::A4 => PaperSize::A4,
-    };
+    let size = args.paper.of_paper();
     let sheet = label_sheet(args, size)?;
     let book = price_book(args.prices.as_deref(), args.json)?;
     let text = args.source.read()?;
@@ -85,16 +95,20 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let wishes = args.steering.wishes(&dwelling)?;
     let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
     // The proposal shows the offers side by side; a sum to stay within leaves none to choose from.
-    let offer = args.offer.map(usize::from).or(args.steering.budget.is_none().then_some(1));
+    let offer = args.offer.map(usize::from).or(carried_out(&dwelling));
+    let offer = offer.or(Some(1)).filter(|_| args.steering.budget.is_none());
     let asked = Asked { wishes, budget: args.steering.budget, offer, ..Asked::default() };
     let (planned, offers) = asked.planned(&dwelling, law.code, &book)?;
     let plan = asked.answer(&planned, offers, &law.answer, &book)?;
     let after = state_at(&planned, Moment::After);
+    let proof =
+        dwelling.boxes.iter().any(|at| !at.after.is_empty()).then(|| prove(&planned, &plan, offer.unwrap_or(1)));
     let job = Job {
         dwelling: &dwelling,
         plan: &plan,
         readings: &expected_readings(&after),
         checks: &checks_of(&after),
+        proof: proof.as_ref(),
         floors_before: &drawn_as_found(&dwelling, &planned.facts.diagnosis, None).sheets,
         floors_after: &drawn_as_planned(&planned, None).sheets,
         date: args.date.map(|day| day.to_string()),

@@ -46,6 +46,8 @@ enum Of {
     Draw,
     /// The answer of `papers --json`
     Papers,
+    /// The answer of `prove --json`
+    Prove,
     /// The answer of `why --json`
     Why,
     /// The answer of `editions --json`
@@ -69,6 +71,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
         Of::Checks => write_json(&schemars::schema_for!(ChecksAnswer))?,
         Of::Draw => write_json(&schemars::schema_for!(DrawingAnswer))?,
         Of::Papers => write_json(&schemars::schema_for!(papers::SetAnswer))?,
+        Of::Prove => write_json(&schemars::schema_for!(closeout::ProofAnswer))?,
         Of::Verify => write_json(&schemars::schema_for!(crate::commands::verify::VerificationAnswer))?,
         Of::WhatIf => write_json(&schemars::schema_for!(SensitivityAnswer))?,
         Of::Why => write_json(&schemars::schema_for!(WhyAnswer))?,

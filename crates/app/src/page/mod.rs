@@ -11,6 +11,7 @@ mod next_best;
 mod offers;
 pub mod options;
 pub mod plan;
+pub mod prove;
 pub mod verify;
 pub mod what_if;
 pub mod why;

@@ -5,7 +5,7 @@ use crate::running::{document, file, thirdwire, thirdwire_reading};
 use serde_json::Value;
 
 /// Holds the keys of a value and of all that is in it against a schema: those needed are there, others than known are not.
-fn assert_keys(schema: &Value, at: &Value, value: &Value, place: &str) {
+pub fn assert_keys(schema: &Value, at: &Value, value: &Value, place: &str) {
     let at = resolved(schema, at);
     match value {
         Value::Object(fields) => {

@@ -2,7 +2,7 @@
 
 use crate::running::{document, list, number, thirdwire};
 
-const NAMES: [&str; 3] = ["bungalow", "knob-and-tube", "flat"];
+const NAMES: [&str; 5] = ["bungalow", "knob-and-tube", "flat", "cottage-done", "cottage-half-done"];
 
 #[test]
 fn every_example_is_the_file_of_its_name_and_says_that_it_is_invented() {

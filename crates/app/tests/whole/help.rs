@@ -2,9 +2,9 @@
 
 use crate::running::{thirdwire, words_of};
 
-const COMMANDS: [&str; 14] = [
-    "plan", "options", "findings", "circuits", "checks", "draw", "papers", "editions", "what-if", "verify", "schema",
-    "prices", "practice", "example",
+const COMMANDS: [&str; 15] = [
+    "plan", "options", "findings", "circuits", "checks", "draw", "papers", "prove", "editions", "what-if", "verify",
+    "schema", "prices", "practice", "example",
 ];
 
 #[test]

@@ -25,6 +25,7 @@ mod options;
 mod own_practice;
 mod own_prices;
 mod papers;
+mod prove;
 mod rows;
 mod running;
 mod shared_way;

@@ -87,6 +87,7 @@ fn every_key_and_every_name_of_the_answers_is_documented() {
         "circuits",
         "draw",
         "papers",
+        "prove",
         "what-if",
         "verify",
         "price-book",

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "what a test takes for granted fails it")]
 
 mod bytes;
+mod certificate;
 mod directory;
 mod inspection;
 mod labels;

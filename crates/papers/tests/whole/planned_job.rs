@@ -1,6 +1,7 @@
 //! The jobs that the papers are made for.
 
 use calculations::{Moment, checks_of, expected_readings, state_at};
+use closeout::prove;
 use drawings::{drawn_as_found, drawn_as_planned};
 use dwelling::Dwelling;
 use estimate::PriceBook;
@@ -44,11 +45,14 @@ fn with_plan(dwelling: &Dwelling, offered: bool, act: impl FnOnce(&Job)) {
         plan.offers = Some(offers_answer(&planned, &planned.offers().unwrap(), 1));
     }
     let after = state_at(&planned, Moment::After);
+    let read = dwelling.boxes.iter().any(|at| !at.after.is_empty());
+    let proof = read.then(|| prove(&planned, &plan, 1));
     act(&Job {
         dwelling,
         plan: &plan,
         readings: &expected_readings(&after),
         checks: &checks_of(&after),
+        proof: proof.as_ref(),
         floors_before: &drawn_as_found(dwelling, &planned.facts.diagnosis, None).sheets,
         floors_after: &drawn_as_planned(&planned, None).sheets,
         date: Some("2026-11-25".to_owned()),

@@ -43,3 +43,35 @@ fn the_button_that_counts_is_named_where_there_is_no_ground() {
         assert!(words.contains("at box LA-1: the device there; labels seen"));
     });
 }
+
+/// By hand: in the half-done cottage K-1 reads 119.3 V under 12.5 A, L-2 stays alive, and BA-1 was not read.
+#[test]
+fn what_was_read_stands_in_its_cells_with_its_verdict_in_words_and_a_mark() {
+    with_example("cottage-half-done", |job| {
+        let paper = test_record(job);
+        let tables = paper.blocks.iter().filter_map(|block| match block {
+            Block::Table(table) => Some(table),
+            _ => None,
+        });
+        let rows: Vec<&Vec<Cell>> = tables.flat_map(|table| &table.rows).collect();
+        let words = |cell: &Cell| match cell {
+            Cell::Words(text) => text.words(),
+            Cell::Tick => "room to tick".to_owned(),
+        };
+        let row = |id: &str| -> Vec<String> {
+            let of_it = rows.iter().find(|row| words(&row[0]) == id).unwrap();
+            of_it.iter().map(words).collect()
+        };
+        let kitchen = row("K-1");
+        assert_eq!(kitchen[2], "H–N 120.9 V; H–G 120.9 V; N–G 0 V; tester: correct");
+        assert_eq!(kitchen[4], "H–N 119.3 V; H–G 119.3 V; N–G 0 V; with 12.5 A");
+        assert!(kitchen[6].starts_with("! contra"), "{kitchen:?}");
+        assert!(row("L-2")[5].contains("dead with it: NO; labels seen: NO"), "{:?}", row("L-2"));
+        assert_eq!((row("H-1")[6].as_str(), row("H-1")[7].as_str()), ("+ proved", "2026-11-20, MK"));
+        let bath = row("BA-1");
+        assert_eq!((bath[2].as_str(), bath[4].as_str(), bath[6].as_str()), ("", "", "room to tick"));
+        let all = paper.words();
+        assert!(all.contains("! CONTRADICTS the plan: the ground is one of its own"), "{all}");
+        assert!(all.contains("A plug-in tester says at L-1, L-2 “open ground”. That is expected"), "{all}");
+    });
+}

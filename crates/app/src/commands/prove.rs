@@ -1,0 +1,107 @@
+//! Holds what was read after the work against the plan, and writes the certificate where everything is proved.
+
+use crate::answering::{SurveySource, dwelling_of, write_json, write_text};
+use crate::command_error::{CONTRADICTS, CommandError, NOT_THE_LAST_WORD};
+use crate::commands::papers::Size;
+use crate::commands::prices::price_book;
+use crate::law::{CodeFlags, settle};
+use crate::page;
+use crate::planning::{Asked, to_plan_on};
+use crate::steering_flags::SteeringFlags;
+use closeout::{ProofAnswer, ProofVerdict, prove};
+use dwelling::{Day, Dwelling};
+use papers::{Closed, certificate, typeset};
+use remedies::PlanAnswer;
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+/// Prove the work: hold what was read and seen afterwards against the plan, and say what is left
+///
+/// Reads what the survey says under `after` and holds it against what the plan promises: each claim of each opening, circuit
+/// and panel is proved, open or contradicted. What was not read is never proved. The certificate is written only where nothing
+/// is open or contradicted. Plan as the work was planned: the same prices, flags and offer.
+#[derive(Debug, clap::Args)]
+#[command(
+    after_help = "Examples:\n  thirdwire prove my-house.toml\n  thirdwire prove my-house.toml --offer 2 --json\n  thirdwire prove --example cottage-done\n  thirdwire prove my-house.toml --certificate my-certificate.pdf --date 2026-11-25"
+)]
+pub struct Args {
+    #[command(flatten)]
+    source: SurveySource,
+    /// The offer that was carried out, where the survey does not say it (see `thirdwire plan --offers`)
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u8).range(1..), conflicts_with = "budget")]
+    offer: Option<u8>,
+    /// Write the certificate into this file, where everything is proved
+    #[arg(long, value_name = "FILE")]
+    certificate: Option<PathBuf>,
+    /// The size of the certificate's paper
+    #[arg(long, value_enum, default_value = "letter", value_name = "SIZE")]
+    paper: Size,
+    /// The day that stands on the certificate, such as 2026-11-25; without it a line is left to fill in
+    #[arg(long, value_name = "DAY")]
+    date: Option<Day>,
+    /// Your own price book, with which it was planned (see `thirdwire prices`)
+    #[arg(long, value_name = "FILE")]
+    prices: Option<PathBuf>,
+    #[command(flatten)]
+    steering: SteeringFlags,
+    #[command(flatten)]
+    code: CodeFlags,
+    /// Answer as JSON (its schema: `thirdwire schema prove`)
+    #[arg(long)]
+    json: bool,
+    /// Show every claim, those that are proved included
+    #[arg(long, conflicts_with = "json")]
+    full: bool,
+}
+
+/// The offer that a survey says was carried out.
+pub fn carried_out(dwelling: &Dwelling) -> Option<usize> {
+    dwelling.close_out.offer.and_then(|offer| usize::try_from(offer).ok())
+}
+
+/// Runs it.
+pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
+    let book = price_book(args.prices.as_deref(), args.json)?;
+    let text = args.source.read()?;
+    let dwelling = to_plan_on(dwelling_of(&text, args.json)?);
+    let wishes = args.steering.wishes(&dwelling)?;
+    let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
+    let number = args.offer.map(usize::from).or(carried_out(&dwelling)).unwrap_or(1);
+    // The first offer is the plan itself: no other need be searched for.
+    let offer = Some(number).filter(|number| *number > 1 && args.steering.budget.is_none());
+    let asked = Asked { wishes, budget: args.steering.budget, offer, ..Asked::default() };
+    let (planned, offers) = asked.planned(&dwelling, law.code, &book)?;
+    let plan = asked.answer(&planned, offers, &law.answer, &book)?;
+    let proof = prove(&planned, &plan, number);
+    let written = match &args.certificate {
+        Some(file) => written(&dwelling, &plan, &proof, (args, file))?,
+        None => false,
+    };
+    if args.json {
+        write_json(&proof)?;
+    } else {
+        let file = args.certificate.as_deref().map(|file| (file, written));
+        write_text(&page::prove::render(&proof, &dwelling, args.full, file))?;
+    }
+    Ok(match proof.status {
+        ProofVerdict::Proved => ExitCode::SUCCESS,
+        ProofVerdict::Open => ExitCode::from(NOT_THE_LAST_WORD),
+        ProofVerdict::Contradicts => ExitCode::from(CONTRADICTS),
+    })
+}
+
+/// Writes the certificate, where the proof allows one.
+fn written(
+    dwelling: &Dwelling,
+    plan: &PlanAnswer,
+    proof: &ProofAnswer,
+    (args, file): (&Args, &Path),
+) -> Result<bool, CommandError> {
+    let date = args.date.map(|day| day.to_string());
+    let Some(paper) = certificate(&Closed { dwelling, plan, proof, date }) else { return Ok(false) };
+    let set = typeset(&paper, args.paper.of_paper())
+        .map_err(|fault| CommandError::Fault(format!("{}: {}", fault.paper, fault.what)))?;
+    std::fs::write(file, set.bytes)
+        .map_err(|error| CommandError::Usage(format!("cannot write `{}`: {error}", file.display())))?;
+    Ok(true)
+}
