@@ -1,6 +1,6 @@
 //! Holds what was read after the work against the plan, and writes the certificate where everything is proved.
 
-use crate::answering::{SurveySource, dwelling_of, write_json, write_text};
+use crate::answering::{SurveySource, dwelling_of, read_file, write_json, write_text};
 use crate::command_error::{CONTRADICTS, CommandError, NOT_THE_LAST_WORD};
 use crate::commands::papers::Size;
 use crate::commands::prices::price_book;
@@ -11,7 +11,7 @@ use crate::steering_flags::SteeringFlags;
 use closeout::{ProofAnswer, ProofVerdict, prove};
 use dwelling::{Day, Dwelling};
 use papers::{Closed, certificate, typeset};
-use remedies::PlanAnswer;
+use remedies::{PlanAnswer, PlanClaim};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
@@ -19,10 +19,10 @@ use std::process::ExitCode;
 ///
 /// Reads what the survey says under `after` and holds it against what the plan promises: each claim of each opening, circuit
 /// and panel is proved, open or contradicted. What was not read is never proved. The certificate is written only where nothing
-/// is open or contradicted. Plan as the work was planned: the same prices, flags and offer.
+/// is open or contradicted. Plan as the work was planned: the same prices, flags and offer, or the plan itself by `--plan`.
 #[derive(Debug, clap::Args)]
 #[command(
-    after_help = "Examples:\n  thirdwire prove my-house.toml\n  thirdwire prove my-house.toml --offer 2 --json\n  thirdwire prove --example cottage-done\n  thirdwire prove my-house.toml --certificate my-certificate.pdf --date 2026-11-25"
+    after_help = "Examples:\n  thirdwire prove my-house.toml\n  thirdwire prove my-house.toml --offer 2 --json\n  thirdwire prove --example cottage-done\n  thirdwire prove my-house.toml --plan my-plan.json\n  thirdwire prove my-house.toml --certificate my-certificate.pdf --date 2026-11-25"
 )]
 pub struct Args {
     #[command(flatten)]
@@ -30,6 +30,9 @@ pub struct Args {
     /// The offer that was carried out, where the survey does not say it (see `thirdwire plan --offers`)
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u8).range(1..), conflicts_with = "budget")]
     offer: Option<u8>,
+    /// The plan that was carried out, as `thirdwire plan --json` wrote it: nothing is chosen anew
+    #[arg(long, value_name = "PLAN", conflicts_with_all = ["offer", "ground", "keep", "no_open", "budget"])]
+    plan: Option<PathBuf>,
     /// Write the certificate into this file, where everything is proved
     #[arg(long, value_name = "FILE")]
     certificate: Option<PathBuf>,
@@ -64,13 +67,16 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let book = price_book(args.prices.as_deref(), args.json)?;
     let text = args.source.read()?;
     let dwelling = to_plan_on(dwelling_of(&text, args.json)?);
-    let wishes = args.steering.wishes(&dwelling)?;
     let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
-    let number = args.offer.map(usize::from).or(carried_out(&dwelling)).unwrap_or(1);
-    // The first offer is the plan itself: no other need be searched for.
-    let offer = Some(number).filter(|number| *number > 1 && args.steering.budget.is_none());
-    let asked = Asked { wishes, budget: args.steering.budget, offer, ..Asked::default() };
-    let (planned, offers) = asked.planned(&dwelling, law.code, &book)?;
+    let held = args.plan.as_deref().map(plan_in_hand).transpose()?;
+    let (asked, number) = match &held {
+        Some(claim) => asked_by(claim, &dwelling)?,
+        None => asked_here(args, &dwelling)?,
+    };
+    let (mut planned, offers) = asked.planned(&dwelling, law.code, &book)?;
+    if let Some(claim) = &held {
+        planned.take_claimed(claim).map_err(refused)?;
+    }
     let plan = asked.answer(&planned, offers, &law.answer, &book)?;
     let proof = prove(&planned, &plan, number);
     let written = match &args.certificate {
@@ -88,6 +94,37 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
         ProofVerdict::Open => ExitCode::from(NOT_THE_LAST_WORD),
         ProofVerdict::Contradicts => ExitCode::from(CONTRADICTS),
     })
+}
+
+/// The choices of a plan that somebody holds in hand.
+fn plan_in_hand(path: &Path) -> Result<PlanClaim, CommandError> {
+    let text = read_file(path)?;
+    serde_json::from_slice(&text.bytes).map_err(|error| refused(vec![format!("`{}` is no plan: {error}", text.name)]))
+}
+
+/// Tells why a plan that was named is none of this survey.
+fn refused(faults: Vec<String>) -> CommandError {
+    for fault in faults {
+        anstream::eprintln!("error: the plan that was named does not hold: {fault}");
+    }
+    CommandError::Mistakes
+}
+
+/// How a plan in hand was asked for, and its offer.
+fn asked_by(claim: &PlanClaim, dwelling: &Dwelling) -> Result<(Asked, usize), CommandError> {
+    let wishes = claim.wishes(dwelling).map_err(refused)?;
+    let asked = Asked { wishes, budget: claim.budget(), offer: claim.offer(), ..Asked::default() };
+    let number = claim.offer().unwrap_or(1);
+    Ok((asked, number))
+}
+
+/// What is asked by the survey and the command line, and the offer.
+fn asked_here(args: &Args, dwelling: &Dwelling) -> Result<(Asked, usize), CommandError> {
+    let wishes = args.steering.wishes(dwelling)?;
+    let number = args.offer.map(usize::from).or(carried_out(dwelling)).unwrap_or(1);
+    // The first offer is the plan itself: no other need be searched for.
+    let offer = Some(number).filter(|number| *number > 1 && args.steering.budget.is_none());
+    Ok((Asked { wishes, budget: args.steering.budget, offer, ..Asked::default() }, number))
 }
 
 /// Writes the certificate, where the proof allows one.

@@ -78,6 +78,29 @@ fn the_offer_that_was_carried_out_is_the_one_that_is_proved() {
     assert!(said.err.contains("there is no offer 9"), "{}", said.err);
 }
 
+/// By hand: kept when it was agreed, before anything was read under `after`.
+#[test]
+fn a_plan_that_was_kept_is_the_one_that_is_proved() {
+    let plan = thirdwire(&["plan", "examples/cottage-done.toml", "--json"]);
+    let path = file("kept-plan.json", &plan.out);
+    let said = thirdwire(&["prove", "examples/cottage-done.toml", "--plan", &path]);
+    assert_eq!((said.code, said.err.as_str()), (0, ""), "{}", said.out);
+    let other = thirdwire(&["prove", "examples/flat.toml", "--plan", &path]);
+    assert_eq!((other.code, other.out.as_str()), (1, ""));
+    assert!(other.err.contains("the plan that was named does not hold"), "{}", other.err);
+    let none = thirdwire(&["prove", "examples/flat.toml", "--plan", "examples/flat.toml"]);
+    assert_eq!(none.code, 1);
+    assert!(none.err.contains("is no plan"), "{}", none.err);
+}
+
+/// By hand: the plan of the cottage with everything under `after` left out is the same plan.
+#[test]
+fn what_is_read_after_the_work_changes_no_plan() {
+    let plan = |name: &str| thirdwire(&["plan", "--example", name, "--json"]).json();
+    let (done, half) = (plan("cottage-done"), plan("cottage-half-done"));
+    assert_eq!(done, half, "they differ in what was read alone");
+}
+
 #[test]
 fn the_answer_has_the_keys_of_its_schema() {
     let schema = thirdwire(&["schema", "prove"]).json();
