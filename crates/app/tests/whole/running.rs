@@ -69,10 +69,12 @@ pub fn document(path: &str) -> String {
     std::fs::read_to_string(&path).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
 }
 
-/// Writes a file for a test and says where.
+/// Writes a file for a test and says where. It is moved to its name as a whole: another test may be reading the same one.
 pub fn file(name: &str, text: &str) -> String {
-    let path = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join(name);
-    std::fs::write(&path, text).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
+    let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR"));
+    let (path, draft) = (folder.join(name), folder.join(format!("{name} {:?}", std::thread::current().id())));
+    let written = std::fs::write(&draft, text).and_then(|()| std::fs::rename(&draft, &path));
+    written.unwrap_or_else(|error| panic!("{}: {error}", path.display()));
     path.display().to_string()
 }
 
