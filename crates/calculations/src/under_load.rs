@@ -37,11 +37,17 @@ pub fn under_load(
     if state.tree_of(load_at) != Some(tree) {
         return Err("find out what the load was plugged into: it was not on this circuit".to_owned());
     }
+    if load.get() <= 0 {
+        return Err("find out what the load draws".to_owned());
+    }
     runs_to(state, read_at)?;
     runs_to(state, load_at)?;
     let ends = End::BOTH.map(|end| at_end(state, tree, (read_at, load_at), (load, end)));
     let [one, other] = ends;
     let (one, other) = (one?, other?);
+    if ![one.0, one.1, other.0, other.1].iter().all(|volts| volts.is_finite()) {
+        return Err("find out what the load draws: it cannot be reckoned with".to_owned());
+    }
     let span = |one: f64, other: f64| (one.min(other), one.max(other));
     Ok(UnderLoad { falls_by: span(one.0, other.0), neutral_rises: span(one.1, other.1) })
 }

@@ -71,8 +71,8 @@ impl Made {
             Self::GroundNotLanded => laid.circuit.fault(no_ground),
             Self::Reversed => laid.circuit.fault(Fault::Exchanged { at: device, wires: (leg, Wire::Neutral) }),
             Self::LooseNeutral => {
-                // By hand: 1 Ω at 12 A drops 12 V, far beyond what heat and supply leave open; 20 Ω burns.
-                let resistance = Resistance::ohms(chance.by_magnitude(1.0, 20.0));
+                // By hand: 0.5 Ω at 10 A drops 5 V, beyond what heat and supply leave open; 20 Ω burns.
+                let resistance = Resistance::ohms(chance.by_magnitude(0.5, 20.0));
                 laid.circuit.fault(Fault::Resistance { at: Place::FarEnd(run), wire: Wire::Neutral, resistance });
             }
             Self::WrongSide | Self::LabelMissing | Self::LabelWrong => {}

@@ -4,6 +4,11 @@
 
 mod by_network;
 mod each_claim;
+#[path = "../../../remedies/tests/plans/generated.rs"]
+mod generated;
 mod houses;
 mod instruments;
+mod odd_dwellings;
 mod proofs;
+#[path = "../../../remedies/tests/plans/random.rs"]
+mod random;
