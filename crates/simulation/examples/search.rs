@@ -6,7 +6,7 @@
 )]
 
 use diagnosis::belief::{Priors, Stakes};
-use simulation::{Fault, Searched, searched};
+use simulation::{Fault, Searched, least_opened, searched};
 
 /// The lengths of circuits.
 const BOXES: [usize; 5] = [4, 6, 9, 12, 16];
@@ -16,15 +16,19 @@ fn main() {
     let (houses, seed) = (numbers.next().unwrap_or(1_000), numbers.next().unwrap_or(1));
     let (priors, stakes) = (Priors::default(), Stakes::default());
     println!(
-        "| fault | boxes | circuits | walked | opened | share | share if the box were known | mean of shares | worst | over half | readings |"
+        "| fault | boxes | circuits | walked | opened | least | share | least share | share if the box were known | mean of shares | least mean | worst | over half | readings |"
     );
-    println!("| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | --- | ---: | ---: |");
-    let mut all = Vec::new();
+    println!("| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | --- | ---: | ---: |");
+    let mut all: Vec<(Searched, f64)> = Vec::new();
     for (fault, name) in [(Fault::Interrupted, "interrupted ground"), (Fault::Jumper, "jumper")] {
         for boxes in BOXES {
             let seeds = (seed..).take(usize::try_from(houses).unwrap_or(usize::MAX));
-            let found: Vec<Searched> =
-                seeds.filter_map(|seed| searched(seed, fault, boxes, &priors, &stakes)).collect();
+            let found: Vec<(Searched, f64)> = seeds
+                .filter_map(|seed| {
+                    let one = searched(seed, fault, boxes, &priors, &stakes)?;
+                    Some((one, least_opened(seed, fault, boxes, &priors)?))
+                })
+                .collect();
             row(name, &boxes.to_string(), &found);
             all.extend(found);
         }
@@ -32,7 +36,10 @@ fn main() {
     row("**both**", "all", &all);
 }
 
-fn row(name: &str, boxes: &str, found: &[Searched]) {
+fn row(name: &str, boxes: &str, all: &[(Searched, f64)]) {
+    let found: Vec<Searched> = all.iter().map(|(one, _)| *one).collect();
+    let least = all.iter().map(|(_, least)| least).sum::<f64>();
+    let least_ratio = all.iter().map(|(one, least)| least / one.walked as f64).sum::<f64>();
     let sum = |of: fn(&Searched) -> usize| found.iter().map(|one| of(one) as f64).sum::<f64>();
     let count = found.len() as f64;
     let ratio = |one: &Searched| one.opened as f64 / one.walked as f64;
@@ -46,12 +53,15 @@ fn row(name: &str, boxes: &str, found: &[Searched]) {
     let (walked, opened) = (sum(|one| one.walked), sum(|one| one.opened));
     let over = found.iter().filter(|one| 2 * one.opened > one.walked.max(2)).count() as f64 / count;
     println!(
-        "| {name} | {boxes} | {count} | {:.2} | {:.2} | {:.2} | {:.2} | {:.2} | {} against {} | {:.1} % | {:.1} |",
+        "| {name} | {boxes} | {count} | {:.2} | {:.2} | {:.2} | {:.2} | {:.2} | {:.2} | {:.2} | {:.2} | {} against {} | {:.1} % | {:.1} |",
         walked / count,
         opened / count,
+        least / count,
         opened / walked,
+        least / walked,
         count / walked,
         mean,
+        least_ratio / count,
         worst.opened,
         worst.walked,
         over * 100.0,

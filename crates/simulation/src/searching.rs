@@ -5,9 +5,7 @@ use crate::layout::{Layout, layout};
 use crate::sketch::{Size, sketch};
 use crate::truth::{BoxTruth, Forced, truth};
 use crate::visit::{first_visit, sighted, tested_at};
-use diagnosis::belief::{
-    Arrival, Beliefs, CircuitBelief, GroundRun, Priors, SearchStep, Stakes, Test, Wiring, believe,
-};
+use diagnosis::belief::{Arrival, GroundRun, Priors, Stakes, Test, Wiring, believe};
 use dwelling::{BoxIndex, Dwelling, Feed, Reading};
 use std::collections::BTreeSet;
 
@@ -37,8 +35,6 @@ pub struct Searched {
 
 /// More steps than these are no search.
 const MOST_STEPS: usize = 400;
-/// Where acting is what is left, a box that shows a fault less often than this is not opened before the next test.
-const HARDLY: f64 = 0.05;
 
 /// A search on a circuit of so many boxes with one fault of this kind; nothing where chance finds no such circuit.
 ///
@@ -52,7 +48,8 @@ pub fn searched(seed: u64, fault: Fault, boxes: usize, priors: &Priors, stakes: 
     let mut made = BTreeSet::new();
     for _ in 0..MOST_STEPS {
         let beliefs = believe(&scene.dwelling, priors);
-        let (at, test) = next_step(&scene.dwelling, &beliefs, &made, stakes)?;
+        let (at, test) =
+            beliefs.circuits.iter().find_map(|circuit| circuit.step_to_fault(&scene.dwelling, stakes, &made))?;
         made.insert((at, test));
         if test != Test::OpenBox {
             readings += 1;
@@ -71,16 +68,16 @@ pub fn searched(seed: u64, fault: Fault, boxes: usize, priors: &Priors, stakes: 
 }
 
 /// A circuit with one fault, as it was found before anything was opened.
-struct Scene {
-    dwelling: Dwelling,
-    truth: Vec<BoxTruth>,
-    layout: Layout,
+pub(crate) struct Scene {
+    pub(crate) dwelling: Dwelling,
+    pub(crate) truth: Vec<BoxTruth>,
+    pub(crate) layout: Layout,
     /// The box in which the fault is seen.
     seen_in: BoxIndex,
 }
 
 impl Scene {
-    fn drawn(fault: Fault, boxes: usize, priors: &Priors, chance: &mut Chance) -> Option<Self> {
+    pub(crate) fn drawn(fault: Fault, boxes: usize, priors: &Priors, chance: &mut Chance) -> Option<Self> {
         let mut dwelling = sketch(Size { circuits: 1, boxes: (boxes, boxes) }, chance);
         let place = chance.below(dwelling.boxes.len());
         let (forced, seen_in) = match fault {
@@ -126,52 +123,4 @@ fn shows(dwelling: &Dwelling, truth: &[BoxTruth], place: usize) -> bool {
     let broken = |one: &BoxTruth| matches!(one.at.arrival, Arrival::Broken(_));
     let mut boxes = dwelling.boxes.iter().zip(truth);
     broken(&truth[place]) && boxes.any(|(device_box, one)| device_box.holds.is_receptacle() && broken(one))
-}
-
-/// What to do next: what the search begins with; where it ends in acting, to open the box that has to be opened for that;
-/// else what is worth most.
-fn next_step(
-    dwelling: &Dwelling,
-    beliefs: &Beliefs,
-    made: &BTreeSet<(BoxIndex, Test)>,
-    stakes: &Stakes,
-) -> Option<(BoxIndex, Test)> {
-    let mut to_act = false;
-    for circuit in &beliefs.circuits {
-        match circuit.search_plan(dwelling, stakes).map(|plan| plan.step) {
-            Some(SearchStep::Test { at, test, .. }) if !made.contains(&(at, test)) => return Some((at, test)),
-            Some(_) => to_act = true,
-            None => {}
-        }
-    }
-    let likeliest = likeliest_box(dwelling, &beliefs.circuits, made);
-    if let Some((at, odds)) = likeliest.filter(|_| to_act)
-        && odds >= HARDLY
-    {
-        return Some((at, Test::OpenBox));
-    }
-    let advice = beliefs.advice(dwelling, stakes).into_iter().map(|advice| (advice.at, advice.test));
-    let mut advice = advice.filter(|step| !made.contains(step));
-    advice.next().or(likeliest.map(|(at, _)| (at, Test::OpenBox)))
-}
-
-/// The unopened box that most likely shows an interrupted ground or a jumper.
-fn likeliest_box(
-    dwelling: &Dwelling,
-    circuits: &[CircuitBelief],
-    made: &BTreeSet<(BoxIndex, Test)>,
-) -> Option<(BoxIndex, f64)> {
-    let mut odds = vec![0.0; dwelling.boxes.len()];
-    for belief in circuits.iter().flat_map(|circuit| &circuit.boxes) {
-        let ground = &belief.run.ground;
-        odds[belief.at.0] += ground[GroundRun::LooseHere as usize] + ground[GroundRun::CutOffHere as usize];
-        odds[belief.at.0] +=
-            belief.wiring[Wiring::NeutralJumper as usize] + belief.wiring[Wiring::ReversedJumper as usize];
-        if let Some(Feed::Box(parent)) = dwelling.device_box(belief.at).known_feed() {
-            odds[parent.0] += ground[GroundRun::LooseBefore as usize];
-        }
-    }
-    let boxes = odds.into_iter().enumerate().map(|(number, odds)| (BoxIndex(number), odds));
-    let left = boxes.filter(|(at, _)| !made.contains(&(*at, Test::OpenBox)));
-    left.max_by(|one, other| one.1.total_cmp(&other.1).then(other.0.cmp(&one.0)))
 }

@@ -3,7 +3,7 @@
 use super::ink::{ALARM, ASK, HEADLINE, QUIET, ink};
 use super::lines::wrapped;
 use anstyle::Style;
-use diagnosis::belief::{About, Beliefs};
+use diagnosis::belief::{About, Beliefs, Test};
 use dwelling::{BoxIndex, Dwelling};
 use remedies::{
     AdviceAnswer, BeliefAnswer, ClashAnswer, ExplanationAnswer, FindingsAnswer, OddsAnswer, SearchAnswer, StepAnswer,
@@ -100,6 +100,20 @@ fn search(page: &mut String, search: &SearchAnswer) {
     wrapped(page, "  ", &line, Style::new());
     for step in &search.steps {
         one_step(page, step, &search.explanations);
+    }
+    if let Some(fewest) = &search.fewest_boxes {
+        let order: Vec<String> = fewest.order.iter().map(|one| format!("{} ({})", one.id, percent(one.odds))).collect();
+        let first = match fewest.test {
+            Test::OpenBox => format!("open {}", fewest.id),
+            test => format!("at {}: {}", fewest.id, test.what()),
+        };
+        let line = format!(
+            "The fewest boxes, whatever the minutes: {first}. As things stand, boxes would be opened in this order: {}; after {} in \
+             vain, the rest from the panel on.",
+            order.join(", "),
+            fewest.from_panel_after
+        );
+        wrapped(page, "  ", &line, QUIET);
     }
 }
 

@@ -23,6 +23,17 @@ pub fn render(answer: &FindingsAnswer, dwelling: &Dwelling, full: bool) -> Strin
     }
     feeding::findings(&mut page, &answer.feeding, full);
     find_out(&mut page, "Find out next", &answer.find_out);
+    if !answer.find_out.is_empty() && !answer.tests.is_empty() {
+        let order = "This list has dangers first, then what bars a verdict. `--next` ranks tests by what they save by the minute: where \
+                     the two differ, do what a danger asks for first, then follow `--next`.";
+        page.push('\n');
+        wrapped(&mut page, "", order, QUIET);
+    }
+    if !answer.shipped_practice {
+        let practice = "Your own figures of practice change what `--next` and `--explain` say; nothing on this page rests on them.";
+        page.push('\n');
+        wrapped(&mut page, "", practice, QUIET);
+    }
     page
 }
 

@@ -269,7 +269,7 @@ proptest! {
         let stations = random_tree(seed);
         let stakes = Stakes::default();
         let Some((now, all)) = cost(&stations, &stakes) else { return Ok(()) };
-        let outlook = Outlook::of(&stations, &stakes);
+        let outlook = Outlook::of(&stations, &stakes, 0.0);
         prop_assert!(close(outlook.now, now), "{} and {now}", outlook.now);
         let others = random_tree(seed ^ 0x5555);
         for number in 0..stations.all.len() {

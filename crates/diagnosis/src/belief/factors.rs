@@ -65,6 +65,13 @@ impl Factors {
         Some(marginals.collect())
     }
 
+    /// The natural logarithm of how likely all that was found is; nothing where it cannot be.
+    #[must_use]
+    pub fn log_odds(&self) -> Option<f64> {
+        let log = up::<Sum>(&self.stations()?).log_odds::<Sum>();
+        log.is_finite().then_some(log)
+    }
+
     fn stations(&self) -> Option<Stations> {
         let mut all: Vec<Station> = Vec::new();
         let mut roots = Vec::new();

@@ -25,13 +25,20 @@ pub(crate) struct Outlook<'s> {
     kinds: Kinds,
     /// By station, the slopes of the whole along what goes up from it.
     slopes: Vec<[Likely; 2]>,
+    /// By station, how likely each state of what arrives before its run is: apart or alike, as its slopes are.
+    arrives: Vec<Arrives>,
+    /// By station, what acting there and beyond it is expected to cost.
+    beyond: Vec<f64>,
+    /// Where what arrives changes by less than this in all, what lies beyond is taken to cost what it did.
+    least_change: f64,
     /// What acting is expected to cost.
     pub(crate) now: f64,
 }
 
 impl<'s> Outlook<'s> {
-    /// The outlook of a circuit that can be as it was found.
-    pub(crate) fn of(stations: &'s Stations, stakes: &'s Stakes) -> Self {
+    /// The outlook of a circuit that can be as it was found. Where a finding changes the odds of what arrives at a station by less
+    /// than so much in all, it is taken to change nothing from there on; with 0 everything is weighed again.
+    pub(crate) fn of(stations: &'s Stations, stakes: &'s Stakes, least_change: f64) -> Self {
         let parts: Vec<Part> = stations.all.iter().map(Part::of).collect();
         let mut steps: Vec<Option<Step>> = stations.all.iter().map(|_| None).collect();
         for number in (0..parts.len()).rev() {
@@ -39,15 +46,69 @@ impl<'s> Outlook<'s> {
             steps[number] = Some(of_it);
         }
         let steps = steps.into_iter().flatten().collect();
-        let slopes = vec![[NEVER; 2]; parts.len()];
-        let mut outlook = Self { stations, stakes, parts, steps, kinds: kinds(), slopes, now: 0.0 };
-        let mut slopes = vec![[NEVER; 2]; outlook.parts.len()];
+        let count = parts.len();
+        let mut outlook = Self {
+            stations,
+            stakes,
+            parts,
+            steps,
+            kinds: kinds(),
+            slopes: Vec::new(),
+            arrives: Vec::new(),
+            beyond: Vec::new(),
+            least_change,
+            now: 0.0,
+        };
+        let mut slopes = vec![[NEVER; 2]; count];
+        let mut beyond = vec![0.0; count];
         for root in &stations.roots {
             let from = [outlook.root_slopes(*root, None), NEVER];
-            outlook.now += outlook.down_from(*root, from, false, |number, of_it| slopes[number] = *of_it);
+            outlook.now += outlook.down_from(*root, from, false, |number, of_it, cost| {
+                slopes[number] = *of_it;
+                beyond[number] = cost;
+            });
         }
+        for number in (0..count).rev() {
+            let of_children: f64 = stations.all[number].children.iter().map(|child| beyond[*child]).sum();
+            beyond[number] += of_children;
+        }
+        let arrives = slopes.iter().enumerate();
+        let arrives = arrives
+            .map(|(number, slopes)| Self::arrives(&outlook.steps[number], slopes, outlook.is_seen_before(number)));
+        outlook.arrives = arrives.collect();
         outlook.slopes = slopes;
+        outlook.beyond = beyond;
         outlook
+    }
+
+    /// How likely each state of what arrives before a station's run is, by the slopes along it.
+    fn arrives(step: &Step, slopes: &[Likely; 2], is_apart: bool) -> Arrives {
+        let through = if is_apart { &step.through[1..] } else { &step.through[..1] };
+        let mut odds = [NEVER; 2];
+        let mut whole = 0.0;
+        for ((odds, slopes), through) in odds.iter_mut().zip(slopes).zip(through) {
+            let of_both = slopes.iter().flatten().zip(through.through.iter().flatten());
+            for (odds, (slope, through)) in odds.iter_mut().flatten().zip(of_both) {
+                *odds = slope * through;
+                whole += *odds;
+            }
+        }
+        let scale = if whole > 0.0 { 1.0 / whole } else { 0.0 };
+        odds.iter_mut().take(through.len()).flatten().flatten().for_each(|odds| *odds *= scale);
+        Arrives { odds, is_apart }
+    }
+
+    /// Whether nearly the same arrives before a station's run as without the finding.
+    fn is_alike(&self, number: usize, step: &Step, slopes: &[Likely; 2], is_apart: bool) -> bool {
+        if self.least_change <= 0.0 {
+            return false;
+        }
+        let Some(before) = self.arrives.get(number).filter(|before| before.is_apart == is_apart) else { return false };
+        let after = Self::arrives(step, slopes, is_apart);
+        let parts = if is_apart { 2 } else { 1 };
+        let odds = before.odds.iter().zip(&after.odds).take(parts);
+        let changed = odds.flat_map(|(before, after)| before.iter().flatten().zip(after.iter().flatten()));
+        changed.map(|(before, after)| (before - after).abs()).sum::<f64>() < self.least_change
     }
 
     /// How much more likely everything is with this station in the place of the one there, and what acting is expected to
@@ -64,6 +125,9 @@ impl<'s> Outlook<'s> {
         cost += self.down_from_children(&part, &step, beyond, None);
         let mut at = number;
         while let Some(parent) = self.stations.all[at].parent {
+            if self.is_alike(at, &step, &self.slopes[at], self.is_seen_before(at)) {
+                return Some((odds, cost + self.now - self.beyond[at]));
+            }
             let part = &self.parts[parent];
             let seen_before = self.is_seen_before(parent);
             let of_child = |child| if child == at { Some(&step) } else { self.steps.get(child) };
@@ -74,7 +138,7 @@ impl<'s> Outlook<'s> {
         }
         for other in self.stations.roots.iter().filter(|other| **other != at) {
             let slopes = self.root_slopes(*other, Some((at, &step)));
-            cost += self.down_from(*other, [slopes, NEVER], false, |_, _| {});
+            cost += self.down_from(*other, [slopes, NEVER], false, |_, _, _| {});
         }
         Some((odds, cost))
     }
@@ -117,14 +181,18 @@ impl<'s> Outlook<'s> {
         number: usize,
         slopes: [Likely; 2],
         is_apart: bool,
-        mut call: impl FnMut(usize, &[Likely; 2]),
+        mut call: impl FnMut(usize, &[Likely; 2], f64),
     ) -> f64 {
         let mut cost = 0.0;
         let mut left = vec![(number, slopes, is_apart)];
         while let Some((number, slopes, is_apart)) = left.pop() {
-            call(number, &slopes);
+            if self.is_alike(number, &self.steps[number], &slopes, is_apart) {
+                cost += self.beyond[number];
+                continue;
+            }
             let (part, step) = (&self.parts[number], &self.steps[number]);
             let (of_it, beyond) = self.at_station(part, step, &slopes, is_apart);
+            call(number, &slopes, of_it);
             cost += of_it;
             let through = |child: usize| &self.steps[child].through;
             let is_seen = part.station.sight.is_some();
@@ -142,7 +210,7 @@ impl<'s> Outlook<'s> {
         };
         hand_on(part.station, step, beyond, through, |child, slopes| {
             if but.is_none_or(|(other, _)| other != child) {
-                cost += self.down_from(child, slopes, part.station.sight.is_some(), |_, _| {});
+                cost += self.down_from(child, slopes, part.station.sight.is_some(), |_, _, _| {});
             }
         });
         cost
@@ -178,6 +246,12 @@ impl<'s> Outlook<'s> {
         }
         (cost, beyond)
     }
+}
+
+/// What arrives before a station's run, where the run is loose in the box before apart from where it is not, or alike.
+struct Arrives {
+    odds: [Likely; 2],
+    is_apart: bool,
 }
 
 /// The slopes along what lies beyond a wire, by those along what lies before it.

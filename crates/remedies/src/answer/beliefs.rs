@@ -1,12 +1,13 @@
 //! What is believed of boxes and runs, what does not fit together, and which test comes next, as an answer.
 
 use diagnosis::belief::{
-    Advice, Beliefs, BoxBelief, Claim, Clash, Explanation, Ground, GroundRun, Outcome, SearchPlan, SearchStep, Stakes,
-    Test, WireState, Wiring,
+    Advice, Beliefs, BoxBelief, CircuitBelief, Claim, Clash, Explanation, Ground, GroundRun, MOST_IN_VAIN, Outcome,
+    SearchPlan, SearchStep, Stakes, Test, WireState, Wiring,
 };
 use dwelling::{BoxIndex, CircuitIndex, Dwelling};
 use schemars::JsonSchema;
 use serde::Serialize;
+use std::collections::BTreeSet;
 
 /// One of several states, with how likely it is.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
@@ -102,6 +103,32 @@ pub struct SearchAnswer {
     pub explanations: Vec<ExplanationAnswer>,
     /// The steps, each after what it follows.
     pub steps: Vec<StepAnswer>,
+    /// What to begin with so that the fewest boxes are opened, whatever the minutes; nothing where no box is likely to show a
+    /// fault.
+    pub fewest_boxes: Option<FewestBoxesAnswer>,
+}
+
+/// How to open the fewest boxes on a circuit.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct FewestBoxesAnswer {
+    /// The box to begin at.
+    pub id: String,
+    /// The test to begin with there.
+    pub test: Test,
+    /// The unopened boxes by how likely each shows an interrupted or joined ground, likeliest first: the order to open them in as
+    /// things stand.
+    pub order: Vec<ShowsAnswer>,
+    /// After so many boxes opened in vain, the rest is opened from the panel on, in the order of feeding.
+    pub from_panel_after: usize,
+}
+
+/// How likely a box shows a fault.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct ShowsAnswer {
+    /// The box.
+    pub id: String,
+    /// How likely, from 0 to 1.
+    pub odds: f64,
 }
 
 /// A state of a circuit that explains what was found.
@@ -287,12 +314,37 @@ fn advice_answer(dwelling: &Dwelling, advice: &Advice) -> AdviceAnswer {
 pub fn search_answers(dwelling: &Dwelling, beliefs: &Beliefs, stakes: &Stakes) -> Vec<SearchAnswer> {
     let plans = beliefs.circuits.iter().filter_map(|circuit| {
         let plan = circuit.search_plan(dwelling, stakes)?;
-        matches!(plan.step, SearchStep::Test { .. }).then(|| search_answer(dwelling, &circuit.circuits, &plan))
+        let fewest = fewest_boxes(dwelling, circuit, stakes);
+        matches!(plan.step, SearchStep::Test { .. }).then(|| search_answer(dwelling, &circuit.circuits, &plan, fewest))
     });
     plans.collect()
 }
 
-fn search_answer(dwelling: &Dwelling, circuits: &[CircuitIndex], plan: &SearchPlan) -> SearchAnswer {
+/// A box that shows a fault less often than this is not named.
+const HARDLY_SHOWS: f64 = 0.02;
+/// How many boxes are named.
+const MOST_BOXES: usize = 6;
+
+/// How to open the fewest boxes, where some box is not unlikely to show a fault.
+fn fewest_boxes(dwelling: &Dwelling, circuit: &CircuitBelief, stakes: &Stakes) -> Option<FewestBoxesAnswer> {
+    let (at, test) = circuit.step_to_fault(dwelling, stakes, &BTreeSet::new())?;
+    let shows = circuit.boxes.iter().zip(circuit.shows_fault()).filter(|(belief, _)| belief.misseen.is_none());
+    let mut order: Vec<(BoxIndex, f64)> = shows.map(|(belief, odds)| (belief.at, odds)).collect();
+    order.retain(|(_, odds)| *odds >= HARDLY_SHOWS);
+    order.sort_by(|one, other| other.1.total_cmp(&one.1).then(one.0.cmp(&other.0)));
+    order.truncate(MOST_BOXES);
+    let id = |at: BoxIndex| dwelling.device_box(at).id.clone();
+    let order: Vec<ShowsAnswer> =
+        order.into_iter().map(|(at, odds)| ShowsAnswer { id: id(at), odds: told(odds) }).collect();
+    (!order.is_empty()).then(|| FewestBoxesAnswer { id: id(at), test, order, from_panel_after: MOST_IN_VAIN })
+}
+
+fn search_answer(
+    dwelling: &Dwelling,
+    circuits: &[CircuitIndex],
+    plan: &SearchPlan,
+    fewest_boxes: Option<FewestBoxesAnswer>,
+) -> SearchAnswer {
     let mut steps = Vec::new();
     add_steps(dwelling, &plan.step, 0, None, 1.0, &mut steps);
     SearchAnswer {
@@ -303,6 +355,7 @@ fn search_answer(dwelling: &Dwelling, circuits: &[CircuitIndex], plan: &SearchPl
         covers: told(plan.covers),
         explanations: explanation_answers(dwelling, &plan.explanations),
         steps,
+        fewest_boxes,
     }
 }
 
