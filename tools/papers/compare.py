@@ -58,7 +58,7 @@ def faults_of_form(path, size, pages, job):
     return found
 
 
-def faults_of_words(folder, plan, readings):
+def faults_of_words(folder, plan, readings, estimate):
     found = []
     order = text_of(folder / "work-order.pdf")
     planned = Counter()
@@ -89,6 +89,12 @@ def faults_of_words(folder, plan, readings):
         for words in [offer["name"], f"${offer['owner_cents'] / 100:,.2f}"]:
             if words not in proposal:
                 found.append(f"the proposal does not say `{words}`")
+    shopping = text_of(folder / "material-list.pdf")
+    for thing in estimate["material"]:
+        unit = " ft" if thing["of"] == "feet" else ""
+        words = thing["says"].rstrip(".").removeprefix("A foot of ")
+        if f"{thing['needed']}{unit} {words}" not in shopping:
+            found.append(f"the material list does not say `{thing['needed']}{unit} {words}`")
     labels = folder / "labels.pdf"
     printed = text_of(labels) if labels.exists() else ""
     for words in MARKINGS:
@@ -124,13 +130,14 @@ def main():
     failed = 0
     for name in EXAMPLES:
         plan = thirdwire("plan", "--example", name, "--offers", "--json")
+        estimate = thirdwire("estimate", "--example", name, "--json")
         readings = thirdwire("checks", "--example", name, "--json")["expected_readings"]
         for size in SIZES:
             with tempfile.TemporaryDirectory() as folder:
                 folder = Path(folder)
                 args = ["--example", name, "-o", str(folder), "--paper", size, "--date", "2026-11-25", "--json"]
                 told = thirdwire("papers", *args)
-                found = faults_of_words(folder, plan, readings)
+                found = faults_of_words(folder, plan, readings, estimate)
                 if sorted(file["file"] for file in told["files"]) != sorted(path.name for path in folder.iterdir()):
                     found.append("the files that are told are not those that were written")
                 said = " ".join(text_of(path) for path in folder.iterdir())

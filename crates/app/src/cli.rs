@@ -40,6 +40,7 @@ impl Cli {
 #[derive(Debug, Subcommand)]
 pub enum Command {
     Plan(commands::plan::Args),
+    Estimate(Box<commands::estimate::Args>),
     Options(Box<commands::options::Args>),
     Findings(commands::findings::Args),
     Checks(commands::checks::Args),

@@ -17,6 +17,7 @@ mod named;
 mod page;
 mod planning;
 mod steering_flags;
+mod workbook;
 
 use cli::{Cli, Command};
 use command_error::CommandError;
@@ -27,6 +28,7 @@ fn main() -> ExitCode {
     cli.colour.write_global();
     let outcome = match &cli.command {
         Command::Plan(args) => commands::plan::run(args),
+        Command::Estimate(args) => commands::estimate::run(args),
         Command::Options(args) => commands::options::run(args),
         Command::Findings(args) => commands::findings::run(args),
         Command::Checks(args) => commands::checks::run(args),

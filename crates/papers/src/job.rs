@@ -5,7 +5,7 @@ use calculations::{CheckRow, ReadingAnswer};
 use closeout::ProofAnswer;
 use drawings::SheetAnswer;
 use dwelling::{BoxIndex, CircuitIndex, Dwelling, Feed};
-use remedies::{Device, OpeningAnswer, PlanAnswer, Step};
+use remedies::{Device, EstimateAnswer, OpeningAnswer, PlanAnswer, Step};
 
 /// A job: the dwelling, its plan, and what else was worked out of them.
 #[derive(Clone, Debug)]
@@ -14,6 +14,8 @@ pub struct Job<'a> {
     pub dwelling: &'a Dwelling,
     /// Its plan; with offers where there is to be a proposal.
     pub plan: &'a PlanAnswer,
+    /// What is bought and worked for it.
+    pub estimate: &'a EstimateAnswer,
     /// What a meter must read at every receptacle afterwards.
     pub readings: &'a [ReadingAnswer],
     /// The checks of the dwelling as the plan leaves it.

@@ -7,6 +7,7 @@ use crate::inspection::inspection_packet;
 use crate::job::Job;
 use crate::label_sheet::LabelSheet;
 use crate::labels::{labels, typeset_labels};
+use crate::material_list::material_list;
 use crate::paging::{Typeset, typeset};
 use crate::paper_size::PaperSize;
 use crate::proposal::proposal;
@@ -89,6 +90,7 @@ fn papers_of(job: &Job) -> Vec<(&'static str, Paper)> {
     vec![
         ("proposal", proposal(job)),
         ("work-order", work_order(job)),
+        ("material-list", material_list(job)),
         ("circuit-directory", circuit_directory(job)),
         ("test-record", test_record(job)),
         ("inspection-packet", inspection_packet(job)),

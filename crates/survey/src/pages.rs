@@ -62,7 +62,9 @@ place; in a book of your own these are kept apart.
 ```sh
 thirdwire prices > my-prices.toml
 thirdwire prices my-prices.toml
+thirdwire prices my-prices.toml --xlsx my-prices.xlsx
 thirdwire plan my-house.toml --prices my-prices.toml
+thirdwire estimate my-house.toml --prices my-prices.xlsx --xlsx my-house.xlsx
 ```
 
 ## How a price is worked out
@@ -90,7 +92,9 @@ thirdwire plan my-house.toml --prices my-prices.toml
   all the packs those that leave the least over, and of these the fewest.
 - **What a file leaves out**: a thing or a task costs or takes what the demo book says, a helper, a condition, a pack or a charge
   adds nothing. So a book that was written before these keys were there means what it meant.
-- **Every mistake** of a file is pointed at in one go; [mistakes](mistakes.md) lists them.
+- **A spreadsheet** holds the same: a sheet for each table, keys in column A and values in column B from the second row on, and a
+  sheet `book` for what stands in no table. Lists are written with commas. Further columns are not read.
+- **Every mistake** of a file is pointed at in one go, by line and column or by sheet and cell; [mistakes](mistakes.md) lists them.
 - Editors complete the file by `thirdwire schema prices`.
 ";
 

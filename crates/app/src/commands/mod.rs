@@ -4,6 +4,7 @@ pub mod checks;
 pub mod circuits;
 pub mod draw;
 pub mod editions;
+pub mod estimate;
 pub mod example;
 pub mod findings;
 pub mod options;

@@ -13,14 +13,14 @@ use closeout::prove;
 use drawings::{drawn_as_found, drawn_as_planned};
 use dwelling::Day;
 use papers::{Job, LabelSheet, PaperFault, PaperSize, SetAnswer, SetFile, set_of, two_counts, two_lengths};
-use remedies::PlanStatus;
+use remedies::{PlanStatus, estimate_answer};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 /// Write the papers of the job as PDF: what the owner signs, the crew carries and the inspector keeps
 ///
 /// Plans the dwelling, or one of its offers, and writes a set of papers that belongs together into a folder: proposal, work
-/// order, circuit directory, test record, inspection packet, labels. The papers are
+/// order, material list, circuit directory, test record, inspection packet, labels. The papers are
 /// tagged for those who hear them read, say the same for the same survey byte for byte, and read in black and white.
 #[derive(Debug, clap::Args)]
 #[command(
@@ -106,6 +106,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let job = Job {
         dwelling: &dwelling,
         plan: &plan,
+        estimate: &estimate_answer(&planned, &plan),
         readings: &expected_readings(&after),
         checks: &checks_of(&after),
         proof: proof.as_ref(),

@@ -2,10 +2,12 @@
 
 use crate::answering::{read_file, tell, write_json, write_text};
 use crate::command_error::CommandError;
+use crate::workbook::{PriceSheets, fault, is_workbook, price_book_workbook, write_workbook};
 use estimate::{Line, Material, Percent, PriceBook, Task, WorkCondition};
 use schemars::JsonSchema;
 use serde::Serialize;
 use serde_json::{Map, Value, json};
+use std::io::Write as _;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
@@ -14,14 +16,19 @@ use std::process::ExitCode;
 /// Every figure can be replaced by one's own: what things cost, how long work takes and under which conditions longer, who
 /// works, what is charged besides. docs/price-book.md lists every key and says how a price is worked out.
 #[derive(Debug, clap::Args)]
-#[command(after_help = "Examples:\n  thirdwire prices > my-prices.toml\n  thirdwire prices my-prices.toml --json")]
+#[command(
+    after_help = "Examples:\n  thirdwire prices > my-prices.toml\n  thirdwire prices my-prices.toml --json\n  thirdwire prices my-prices.toml --xlsx my-prices.xlsx"
+)]
 pub struct Args {
-    /// Your own price book
+    /// Your own price book: a .toml or .xlsx file
     #[arg(value_name = "FILE")]
     file: Option<PathBuf>,
     /// The same
     #[arg(long, value_name = "FILE", conflicts_with = "file", hide = true)]
     prices: Option<PathBuf>,
+    /// Write it as a spreadsheet, which can be read back
+    #[arg(long, value_name = "FILE")]
+    xlsx: Option<PathBuf>,
     /// Answer as JSON (its schema: `thirdwire schema price-book`)
     #[arg(long)]
     json: bool,
@@ -124,9 +131,12 @@ fn by_name<T: Copy>(all: &[T], name: fn(T) -> &'static str, of: &dyn Fn(T) -> Va
 /// Runs it.
 pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let book = price_book(args.file.as_deref().or(args.prices.as_deref()), args.json)?;
+    if let Some(path) = &args.xlsx {
+        write_workbook(path, &price_book_workbook(&book).map_err(fault)?)?;
+    }
     if args.json {
         write_json(&PriceBookAnswer::of(&book))?;
-    } else {
+    } else if args.xlsx.is_none() {
         write_text(&book.to_toml())?;
     }
     Ok(ExitCode::SUCCESS)
@@ -138,8 +148,32 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
 /// [`CommandError::Mistakes`] where the file has any.
 pub fn price_book(path: Option<&Path>, json: bool) -> Result<PriceBook, CommandError> {
     let Some(path) = path else { return Ok(PriceBook::demo()) };
+    if is_workbook(path) {
+        return from_workbook(path, json);
+    }
     let text = read_file(path)?;
     let (book, diagnostics) = survey::read_prices(&text.bytes);
     tell(&text.name, &survey::text_of(&text.bytes), &diagnostics, json && book.is_none())?;
+    book.ok_or(CommandError::Mistakes)
+}
+
+/// The price book of a spreadsheet; every mistake is told with its sheet and cell.
+fn from_workbook(path: &Path, json: bool) -> Result<PriceBook, CommandError> {
+    let text = read_file(path)?;
+    let sheets = PriceSheets::read(&text.bytes)
+        .map_err(|why| CommandError::Usage(format!("cannot read `{}`: {why}", path.display())))?;
+    let (book, diagnostics) = sheets.prices();
+    if json && book.is_none() {
+        tell(&text.name, sheets.text(), &sheets.with_cells(diagnostics), true)?;
+    } else {
+        let mut out = anstream::stderr().lock();
+        for diagnostic in &diagnostics {
+            writeln!(out, "{}", sheets.rendered(diagnostic, &text.name))?;
+        }
+        if book.is_none() {
+            let noun = if diagnostics.len() == 1 { "mistake" } else { "mistakes" };
+            writeln!(out, "{} {noun} in {}", diagnostics.len(), text.name)?;
+        }
+    }
     book.ok_or(CommandError::Mistakes)
 }

@@ -32,6 +32,8 @@ enum Of {
     LocalCode,
     /// The answer of `plan --json`
     Plan,
+    /// The answer of `estimate --json`
+    Estimate,
     /// The answer of `options --json`
     Options,
     /// The answer of `findings --json`
@@ -77,6 +79,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
         Of::Why => write_json(&schemars::schema_for!(WhyAnswer))?,
         Of::Editions => write_json(&schemars::schema_for!(EditionsAnswer))?,
         Of::Plan => write_json(&schemars::schema_for!(PlanAnswer))?,
+        Of::Estimate => write_json(&schemars::schema_for!(remedies::EstimateAnswer))?,
         Of::Options => write_json(&schemars::schema_for!(OptionsAnswer))?,
         Of::Findings => write_json(&schemars::schema_for!(FindingsAnswer))?,
     }

@@ -3,6 +3,7 @@
 pub mod beliefs;
 pub mod checks;
 pub mod editions;
+pub mod estimate;
 pub mod feeding;
 pub mod findings;
 mod ink;

@@ -10,6 +10,7 @@ mod coupled_model;
 mod dangers;
 mod drawings;
 mod dwelling_page;
+mod estimates;
 mod examples;
 mod exit_codes;
 mod feeding_order;

@@ -91,6 +91,7 @@ fn every_key_and_every_name_of_the_answers_is_documented() {
         "what-if",
         "verify",
         "price-book",
+        "estimate",
         "mistakes",
     ] {
         let schema = thirdwire(&["schema", answer]).json();

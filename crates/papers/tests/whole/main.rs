@@ -7,6 +7,7 @@ mod certificate;
 mod directory;
 mod inspection;
 mod labels;
+mod material_list;
 mod planned_job;
 mod proposal;
 mod test_record;

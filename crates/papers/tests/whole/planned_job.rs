@@ -6,7 +6,7 @@ use drawings::{drawn_as_found, drawn_as_planned};
 use dwelling::Dwelling;
 use estimate::PriceBook;
 use papers::Job;
-use remedies::{LawAnswer, Planned, offers_answer, plan_answer};
+use remedies::{LawAnswer, Planned, estimate_answer, offers_answer, plan_answer};
 use rulebook::CodeInForce;
 use survey::Format;
 
@@ -50,6 +50,7 @@ fn with_plan(dwelling: &Dwelling, offered: bool, act: impl FnOnce(&Job)) {
     act(&Job {
         dwelling,
         plan: &plan,
+        estimate: &estimate_answer(&planned, &plan),
         readings: &expected_readings(&after),
         checks: &checks_of(&after),
         proof: proof.as_ref(),

@@ -6,6 +6,7 @@ mod beliefs;
 mod certificate;
 mod duties;
 mod editions;
+mod estimate;
 mod feeding;
 mod fill;
 mod findings;
@@ -36,6 +37,7 @@ pub use beliefs::{
 pub use certificate::CertificateAnswer;
 pub use duties::{DutyAnswer, RequiresAnswer};
 pub use editions::{ChangeAnswer, EditionsAnswer, OpeningChanges, editions_answer};
+pub use estimate::{EstimateAnswer, LabourAnswer, PackAnswer, PieceAnswer, PieceAt, TakeoffAnswer, estimate_answer};
 pub use feeding::{
     FeedAnswer, FeedingAnswer, FeedingOutcomeAnswer, FeedingState, FeedingTestAnswer, OrderAnswer, RunAnswer,
     feeding_answers,

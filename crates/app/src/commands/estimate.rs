@@ -1,0 +1,78 @@
+//! The estimate of a plan.
+
+use crate::answering::{SurveySource, dwelling_of, exit_code, write_json, write_text};
+use crate::command_error::CommandError;
+use crate::commands::prices::price_book;
+use crate::law::{CodeFlags, settle};
+use crate::page;
+use crate::planning::{Asked, to_plan_on};
+use crate::steering_flags::SteeringFlags;
+use crate::workbook::{estimate_workbook, fault, write_workbook};
+use clap::ValueEnum;
+use remedies::{PlanStatus, estimate_answer};
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// Estimate a plan: what is bought, what is worked, what is charged besides, and what the owner pays
+///
+/// Opens every price up to its lines. A unit – a piece, a foot, a task done once – has one price in whole cents, and every sum is
+/// of what is shown. docs/price-book.md says how a price is worked out.
+#[derive(Debug, clap::Args)]
+#[command(
+    after_help = "Examples:\n  thirdwire estimate --example bungalow\n  thirdwire estimate my-house.toml --prices my-prices.toml --by piece\n  thirdwire estimate my-house.toml --offer 2 --xlsx my-house.xlsx"
+)]
+pub struct Args {
+    #[command(flatten)]
+    source: SurveySource,
+    /// The estimate of the offer of this number (see `thirdwire plan --offers`)
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u8).range(1..), conflicts_with = "budget")]
+    offer: Option<u8>,
+    /// How the lines are put together
+    #[arg(long, value_enum, default_value = "counter", value_name = "HOW")]
+    by: By,
+    /// Your own price book, a .toml or .xlsx file (see `thirdwire prices`)
+    #[arg(long, value_name = "FILE")]
+    prices: Option<PathBuf>,
+    #[command(flatten)]
+    steering: SteeringFlags,
+    #[command(flatten)]
+    code: CodeFlags,
+    /// Write it as a spreadsheet whose figures can be changed and whose sums follow
+    #[arg(long, value_name = "FILE")]
+    xlsx: Option<PathBuf>,
+    /// Answer as JSON (its schema: `thirdwire schema estimate`)
+    #[arg(long)]
+    json: bool,
+}
+
+/// How the lines of an estimate are put together.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum By {
+    /// Material by where it is bought, labour by task
+    Counter,
+    /// Every panel end, opening and route with its lines
+    Piece,
+}
+
+/// Runs it.
+pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
+    let book = price_book(args.prices.as_deref(), args.json)?;
+    let text = args.source.read()?;
+    let dwelling = to_plan_on(dwelling_of(&text, args.json)?);
+    let wishes = args.steering.wishes(&dwelling)?;
+    let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
+    let offer = args.offer.map(usize::from);
+    let asked = Asked { wishes, budget: args.steering.budget, offer, ..Asked::default() };
+    let (planned, offers) = asked.planned(&dwelling, law.code, &book)?;
+    let plan = asked.answer(&planned, offers, &law.answer, &book)?;
+    let answer = estimate_answer(&planned, &plan);
+    if let Some(path) = &args.xlsx {
+        write_workbook(path, &estimate_workbook(&answer, &book).map_err(fault)?)?;
+    }
+    if args.json {
+        write_json(&answer)?
+    } else {
+        write_text(&page::estimate::render(&answer, args.by == By::Piece))?
+    }
+    Ok(exit_code(answer.status == PlanStatus::Complete))
+}

@@ -1,0 +1,102 @@
+//! Estimates, and price books as spreadsheets.
+
+use crate::running::{file, list, number, text, thirdwire};
+use rust_xlsxwriter::Workbook;
+use serde_json::Value;
+
+fn estimate(args: &[&str]) -> Value {
+    thirdwire(&[&["estimate"], args, &["--json"]].concat()).json()
+}
+
+fn sum(of: &[Value], key: &str) -> i64 {
+    of.iter().map(|one| number(one, key)).sum()
+}
+
+/// Every sum is of what is shown: lines, pieces, material, labour, and what the owner pays.
+#[test]
+fn every_sum_of_an_estimate_is_of_what_is_shown() {
+    for name in ["bungalow", "flat", "knob-and-tube"] {
+        let answer = estimate(&["--example", name]);
+        let plan = thirdwire(&["plan", "--example", name, "--json"]).json();
+        let total = number(&plan, "/totals/price/total_cents");
+        assert_eq!(number(&answer, "/price/total_cents"), total, "{name}");
+        for piece in list(&answer, "/pieces") {
+            assert_eq!(sum(list(piece, "/lines"), "/cents"), number(piece, "/price/total_cents"), "{name} {piece}");
+        }
+        assert_eq!(sum(list(&answer, "/pieces"), "/price/total_cents"), total, "{name}");
+        assert_eq!(sum(list(&answer, "/material"), "/cents"), number(&answer, "/price/material_cents"), "{name}");
+        assert_eq!(sum(list(&answer, "/labour"), "/cents"), number(&answer, "/price/labour_cents"), "{name}");
+        assert_eq!(answer["owner"], plan["totals"]["owner"]);
+    }
+}
+
+/// By hand: a coil of 100 ft leaves less over than any other for the 83 ft of 12 AWG, and seven labels come on a sheet of 25.
+#[test]
+fn the_page_tells_what_is_charged_and_what_is_bought() {
+    let page = thirdwire(&["estimate", "--example", "knob-and-tube"]).out;
+    assert!(page.contains("83 ft  ground-wire-12-ft   buy 1 × 100"), "{page}");
+    assert!(page.contains("7     label   buy 1 × 25"), "{page}");
+    let pieces = thirdwire(&["estimate", "--example", "knob-and-tube", "--by", "piece"]).out;
+    assert!(pieces.contains("route to B2-2") && pieces.contains("opening P-3"), "{pieces}");
+    for page in [page, pieces] {
+        assert!(page.lines().all(|line| line.chars().count() <= 100));
+    }
+}
+
+#[test]
+fn a_price_book_that_is_written_as_a_spreadsheet_reads_back_as_itself() {
+    let path = file("book.xlsx", "");
+    assert_eq!(thirdwire(&["prices", "--xlsx", &path]).code, 0);
+    let bytes = std::fs::read(&path).unwrap();
+    let strip = |book: String| book.lines().filter(|line| !line.starts_with('#')).collect::<Vec<_>>().join("\n");
+    assert_eq!(strip(thirdwire(&["prices", &path]).out), strip(thirdwire(&["prices"]).out));
+    assert_eq!(thirdwire(&["prices", "--xlsx", &path]).code, 0);
+    assert_eq!(std::fs::read(&path).unwrap(), bytes, "the same book is the same bytes");
+    let own = estimate(&["--example", "flat", "--prices", &path]);
+    assert_eq!(own["price"], estimate(&["--example", "flat"])["price"]);
+}
+
+/// A text where a number belongs, a key that is misspelt, a number that is too large, a sheet that nobody reads.
+#[test]
+fn every_mistake_of_a_spreadsheet_is_told_with_its_sheet_and_cell() {
+    let mut workbook = Workbook::new();
+    let sheets: [(&str, &[(&str, &str)]); 3] = [
+        ("book", &[("format", "1"), ("hour", "much")]),
+        ("material", &[("gfcii", "24"), ("plate", "99999")]),
+        ("chargs", &[("trip", "5")]),
+    ];
+    for (name, rows) in sheets {
+        let sheet = workbook.add_worksheet();
+        sheet.set_name(name).unwrap();
+        for (row, (key, value)) in (1..).zip(rows) {
+            sheet.write_string(row, 0, *key).unwrap();
+            match value.parse::<f64>() {
+                Ok(number) => sheet.write_number(row, 1, number).unwrap(),
+                Err(_) => sheet.write_string(row, 1, *value).unwrap(),
+            };
+        }
+    }
+    let path = file("wrong.xlsx", "");
+    std::fs::write(&path, workbook.save_to_buffer().unwrap()).unwrap();
+    let said = thirdwire(&["prices", &path]);
+    assert_eq!((said.code, said.out.as_str()), (1, ""));
+    for place in
+        ["sheet `book`, cell B3", "sheet `material`, cell A2", "sheet `material`, cell B3", "sheet `chargs`, cell A1"]
+    {
+        assert!(said.err.contains(place), "{place}: {}", said.err);
+    }
+    assert!(said.err.contains("did you mean `gfci`?") && said.err.contains("did you mean `charges`?"), "{}", said.err);
+    let told = thirdwire(&["prices", &path, "--json"]).json();
+    assert!(list(&told, "/mistakes").iter().any(|one| text(one, "/message").contains("sheet `material`, cell A2")));
+    let nothing = thirdwire(&["prices", &file("no.xlsx", "not a spreadsheet")]);
+    assert_eq!(nothing.code, 2);
+}
+
+/// The message of a wrong format speaks of the price book.
+#[test]
+fn a_price_book_of_another_format_is_called_a_price_book() {
+    let said = thirdwire(&["prices", &file("later.toml", "format = 2\nhour = 95\n")]);
+    assert!(said.err.contains("price book format `2` is not known"), "{}", said.err);
+    let said = thirdwire(&["prices", &file("none.toml", "hour = 95\n")]);
+    assert!(said.err.contains("the price book does not say its format"), "{}", said.err);
+}

@@ -1,0 +1,120 @@
+//! The material list: what is bought, counter by counter, and what is brought to each room.
+
+use crate::document::{Block, Cell, Paper, Table, Text};
+use crate::job::Job;
+use crate::words::room_title;
+use estimate::{Counter, Material};
+use remedies::{EstimateAnswer, LineOf, PieceAnswer, TakeoffAnswer};
+use std::collections::BTreeMap;
+
+/// The material list of a job.
+#[must_use]
+pub fn material_list(job: &Job) -> Paper {
+    let mut blocks = vec![
+        Block::Heading(1, format!("Material list: {}", job.plan.job.name)),
+        Block::Paragraph(
+            "First what is bought, counter by counter; then what is brought to each room before work begins there. Feet are \
+             bought with their waste, and in packs as the price book has them."
+                .into(),
+        ),
+        Block::Heading(2, "To buy".to_owned()),
+    ];
+    if job.estimate.material.is_empty() {
+        blocks.push(Block::Paragraph("Nothing is bought for this plan.".into()));
+    }
+    for counter in Counter::ALL {
+        let here: Vec<&TakeoffAnswer> = job.estimate.material.iter().filter(|one| one.counter == *counter).collect();
+        if !here.is_empty() {
+            blocks.push(Block::Heading(3, counter.title().to_owned()));
+            blocks.push(Block::Table(to_buy(&here)));
+        }
+    }
+    let staged = by_room(job, job.estimate);
+    if !staged.is_empty() {
+        blocks.push(Block::Heading(2, "To bring to each room".to_owned()));
+        blocks.push(Block::Small(
+            "A route's material stands at the room it leads to; what is by the foot is cut where the route begins."
+                .into(),
+        ));
+    }
+    for (room, things) in staged {
+        blocks.push(Block::Heading(3, room));
+        blocks.push(Block::Table(to_stage(&things)));
+    }
+    Paper { blocks, ..job.paper("Material list") }
+}
+
+fn to_buy(things: &[&TakeoffAnswer]) -> Table {
+    let row = |thing: &&TakeoffAnswer| {
+        vec![
+            Cell::Tick,
+            Text::bold(quantity(thing.of, thing.needed)).into(),
+            named(thing.says).into(),
+            bought(thing).into(),
+        ]
+    };
+    let columns = [("Got", 0.5), ("Needed", 1.0), ("What", 5.0), ("Buy", 2.2)];
+    Table {
+        columns: columns.map(|(head, wide)| (head.to_owned(), wide)).to_vec(),
+        rows: things.iter().map(row).collect(),
+        row_height: 0.0,
+    }
+}
+
+fn to_stage(things: &[(Material, u32)]) -> Table {
+    let row = |(thing, count): &(Material, u32)| {
+        let of = if thing.is_by_the_foot() { LineOf::Feet } else { LineOf::Pieces };
+        vec![Cell::Tick, Text::bold(quantity(of, u64::from(*count))).into(), named(thing.meaning().trim()).into()]
+    };
+    let columns = [("There", 0.6), ("Quantity", 1.0), ("What", 7.0)];
+    Table {
+        columns: columns.map(|(head, wide)| (head.to_owned(), wide)).to_vec(),
+        rows: things.iter().map(row).collect(),
+        row_height: 0.0,
+    }
+}
+
+/// What a thing is, without the foot that the price book counts it by.
+fn named(says: &str) -> String {
+    let words = says.trim_end_matches('.');
+    words.strip_prefix("A foot of ").unwrap_or(words).to_owned()
+}
+
+fn quantity(of: LineOf, count: u64) -> String {
+    match of {
+        LineOf::Feet => format!("{count} ft"),
+        LineOf::Pieces | LineOf::Work => count.to_string(),
+    }
+}
+
+/// The packs, or the pieces and feet where there are none.
+fn bought(thing: &TakeoffAnswer) -> String {
+    let unit = if thing.of == LineOf::Feet { " ft" } else { "" };
+    let pack = |pack: &remedies::PackAnswer| match (pack.size, thing.of) {
+        (1, LineOf::Pieces) => format!("{} single", pack.count),
+        (size, _) => format!("{} × {size}{unit}", pack.count),
+    };
+    let packs: Vec<String> = thing.packs.iter().map(pack).collect();
+    if packs.is_empty() { quantity(thing.of, thing.bought) } else { packs.join(" + ") }
+}
+
+/// By room in walking order, what is needed there; what is in no known room last, under its panel's name.
+fn by_room(job: &Job, estimate: &EstimateAnswer) -> Vec<(String, Vec<(Material, u32)>)> {
+    let rooms = job.dwelling.rooms.iter().map(|room| room.id.as_str());
+    let in_rooms = rooms
+        .map(|room| (room_title(job.dwelling, room), things_of(estimate, |piece| piece.room.as_deref() == Some(room))));
+    let elsewhere = ("At the panel".to_owned(), things_of(estimate, |piece| piece.room.is_none()));
+    in_rooms.chain([elsewhere]).filter(|(_, things)| !things.is_empty()).collect()
+}
+
+fn things_of(estimate: &EstimateAnswer, here: impl Fn(&PieceAnswer) -> bool) -> Vec<(Material, u32)> {
+    let mut sums: BTreeMap<Material, u32> = BTreeMap::new();
+    for line in estimate.pieces.iter().filter(|piece| here(piece)).flat_map(|piece| &piece.lines) {
+        if let Some(thing) = Material::from_name(line.line).filter(|_| line.of != LineOf::Work) {
+            *sums.entry(thing).or_default() += line.quantity;
+        }
+    }
+    let mut things: Vec<(Material, u32)> = sums.into_iter().collect();
+    things.sort_by_key(|(thing, _)| (thing.counter(), *thing));
+    things
+}
