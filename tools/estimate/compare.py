@@ -13,7 +13,7 @@ import formulas
 import openpyxl
 
 EXAMPLES = ["bungalow", "flat", "knob-and-tube"]
-DRAWN_AT_RANDOM = 3
+DRAWN_AT_RANDOM = 2
 ROOT = Path(__file__).resolve().parents[2]
 PROGRAM = ROOT / os.environ.get("CARGO_TARGET_DIR", "target") / "release" / "thirdwire"
 # A book in which nearly every unit is rounded, with every charge. Its figures are invented.
@@ -122,7 +122,7 @@ def is_noticed(path):
 
 
 def drawn_at_random(folder):
-    flags = ["--boxes", "14", "--count", str(DRAWN_AT_RANDOM), "--seed", "7"]
+    flags = ["--boxes", "10", "--count", str(DRAWN_AT_RANDOM), "--seed", "7"]
     command = ["cargo", "run", "--quiet", "--locked", "--package", "xtask", "--", "dwellings", *flags]
     said = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=True).stdout
     for number, line in enumerate(said.splitlines()):
@@ -135,25 +135,26 @@ def main():
     logging.disable(logging.WARNING)
     build = ["cargo", "build", "--quiet", "--locked", "--release", "--package", "thirdwire"]
     subprocess.run(build, cwd=ROOT, check=True)
-    failed, cells = 0, 0
+    failed, cells, made = 0, 0, 0
     with tempfile.TemporaryDirectory() as folder:
         folder = Path(folder)
         full = folder / "full.toml"
         full.write_text(FULL)
         surveys = [(name, ["--example", name]) for name in EXAMPLES] + list(drawn_at_random(folder))
         for name, survey in surveys:
-            for book, prices in [("demo", []), ("full", ["--prices", str(full)])]:
+            demo = [("demo", [])] if name in EXAMPLES else []
+            for book, prices in [*demo, ("full", ["--prices", str(full)])]:
                 path = folder / "estimate.xlsx"
                 answer = json.loads(thirdwire("estimate", *survey, *prices, "--json", "--xlsx", str(path)))
                 found, count = faults_of_cells(path)
                 found += faults_of_sums(path, answer)
                 for fault in found:
                     print(f"{name}, {book} book: {fault}", file=sys.stderr)
-                failed, cells = failed + len(found), cells + count
+                failed, cells, made = failed + len(found), cells + count, made + 1
         if not is_noticed(path):
             print("a price that was falsified by a cent was not noticed", file=sys.stderr)
             failed += 1
-    print(f"{2 * len(surveys)} estimates recalculated, {cells} cells, {failed} faults")
+    print(f"{made} estimates recalculated, {cells} cells, {failed} faults")
     sys.exit(1 if failed else 0)
 
 
