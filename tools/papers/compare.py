@@ -9,6 +9,8 @@ import tempfile
 from collections import Counter
 from pathlib import Path
 
+from layout import faults_of_layout, pages_of, unnoticed
+
 EXAMPLES = ["bungalow", "flat", "knob-and-tube"]
 # Published: ISO 216, A4 is 210 mm by 297 mm; ANSI/ASME Y14.1, size A is 8.5 in by 11 in. In points of 1/72 in.
 SIZES = {"letter": (612.0, 792.0), "a4": (210 / 25.4 * 72, 297 / 25.4 * 72)}
@@ -145,7 +147,10 @@ def main():
                     found.append(f"a paper names the paper `{title}`, which is not in the set")
                 for file in told["files"]:
                     faults = faults_of_form(folder / file["file"], size, file["pages"], plan["job"]["name"])
+                    faults += faults_of_layout(folder / file["file"], labels=file["file"] == "labels.pdf")
                     found.extend(f"{file['file']}: {fault}" for fault in faults)
+                missed = unnoticed(pages_of(folder / "work-order.pdf"))
+                found.extend(f"the checks do not see {fault}" for fault in missed)
                 for fault in found:
                     print(f"{name} {size}: {fault}", file=sys.stderr)
                 failed += len(found)

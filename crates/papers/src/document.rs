@@ -40,8 +40,19 @@ pub enum Block {
     Together(Vec<Block>),
     /// A drawing on a page of its own, at its own size: an SVG, and what it shows in words.
     Sheet(String, String),
+    /// Drawings side by side where two find room, each at its own size or a little less.
+    Drawings(Vec<Drawing>),
     /// What follows starts on a new page.
     NewPage,
+}
+
+/// A drawing in the run of a paper.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Drawing {
+    /// An SVG.
+    pub svg: String,
+    /// What it shows in words.
+    pub says: String,
 }
 
 /// A table with a head that is said again on every page.
@@ -149,6 +160,7 @@ impl Block {
             Self::Fields(fields) => lines.push(fields.join(" ")),
             Self::Together(blocks) => blocks.iter().for_each(|block| block.add_words(lines)),
             Self::Sheet(_, says) => lines.push(says.clone()),
+            Self::Drawings(drawings) => lines.extend(drawings.iter().map(|drawing| drawing.says.clone())),
             Self::NewPage => {}
         }
     }

@@ -6,7 +6,8 @@ use crate::job::Job;
 use crate::labels::where_protected;
 use crate::words::{circuits_in_words, listed, room_title, sentence};
 use calculations::{CheckRow, SubjectKind, Verdict};
-use dwelling::{BoxIndex, Feed, GroundFact, PanelIndex, circuit_trees};
+use drawings::SheetAnswer;
+use dwelling::{GroundFact, PanelIndex, circuit_trees};
 use remedies::in_words::{as_found, at_panel, order};
 use remedies::{OpeningAnswer, PlanStatus};
 use rulebook::Need;
@@ -16,7 +17,7 @@ use rulebook::Need;
 pub fn inspection_packet(job: &Job) -> Paper {
     let mut blocks = law(job);
     blocks.extend(expected_at_testers(job));
-    blocks.extend(one_line(job));
+    blocks.extend(at_the_panels(job));
     blocks.push(Block::Heading(2, "Each opening: what is asked of it, and what is done".to_owned()));
     for (room, openings) in job.rooms() {
         blocks.push(Block::Heading(3, room_title(job.dwelling, room)));
@@ -25,11 +26,21 @@ pub fn inspection_packet(job: &Job) -> Paper {
     blocks.extend(box_counts(job));
     blocks.extend(checks(job));
     blocks.extend(basis(job));
+    let lines = job.drawn.one_line_before.iter().chain(&job.drawn.one_line_after);
+    blocks.extend(lines.map(|sheet| Block::Sheet(sheet.svg.clone(), said_of(sheet))));
     blocks.extend(job.floors_after.iter().map(|sheet| {
         let boxes = listed(&sheet.boxes);
         Block::Sheet(sheet.svg.clone(), format!("{}. Boxes on this plan: {boxes}.", sheet.title))
     }));
     Paper { blocks, ..job.paper("Inspection packet") }
+}
+
+/// What a sheet says of itself to those who hear it read.
+fn said_of(sheet: &SheetAnswer) -> String {
+    let says = sheet.svg.split_once("<desc id=\"says\">").and_then(|(_, rest)| rest.split_once("</desc>"));
+    let says = says.map_or("", |(says, _)| says);
+    let says = says.replace("&quot;", "\"").replace("&lt;", "<").replace("&gt;", ">").replace("&amp;", "&");
+    format!("{}. {says}", sheet.title)
 }
 
 fn law(job: &Job) -> Vec<Block> {
@@ -74,31 +85,33 @@ fn expected_at_testers(job: &Job) -> Vec<Block> {
     vec![Block::Heading(2, "What a tester shows".to_owned()), Block::Paragraph(says.into())]
 }
 
-/// The one-line of each panel, in words: what stands at the panel before and after, and what each circuit feeds in order.
-fn one_line(job: &Job) -> Vec<Block> {
-    let mut blocks = Vec::new();
+/// Where the one-line is, what stands at each panel before and after, and what is brought.
+fn at_the_panels(job: &Job) -> Vec<Block> {
+    let mut blocks = vec![
+        Block::Heading(2, "At the panels".to_owned()),
+        Block::Paragraph(
+            "The one-line of every panel with its circuits as trees, before and after the work, is on the last pages, before \
+             the plans of the floors."
+                .into(),
+        ),
+    ];
     let trees = circuit_trees(job.dwelling);
     for (number, panel) in job.dwelling.panels.iter().enumerate() {
-        let columns = [("Circuit", 0.7), ("As found", 1.5), ("After the work", 1.6), ("Feeds, in order", 3.6)];
+        let columns = [("Circuit", 0.7), ("As found", 2.0), ("After the work", 2.4)];
         let mut rows = Vec::new();
         for tree in trees.iter().filter(|tree| tree.panel == PanelIndex(number)) {
             let circuits: Vec<_> = tree.circuits.iter().map(|circuit| job.dwelling.circuit(*circuit)).collect();
             let Some(first) = circuits.first() else { continue };
             let ids: Vec<String> = circuits.iter().map(|circuit| circuit.id.clone()).collect();
             let ratings: Vec<String> = ids.iter().map(|id| job.rating_of(id)).collect();
-            let from_panel =
-                tree.members.iter().filter(|at| matches!(job.dwelling.device_box(**at).fed_by, Some(Feed::Panel(_))));
-            let mut fed: Vec<String> = from_panel.map(|at| branch(job, *at)).collect();
-            fed.extend(tree.unplaced.iter().map(|at| format!("{} (order not known)", job.dwelling.device_box(*at).id)));
             rows.push(vec![
                 Text::bold(circuits_in_words(&ids)).into(),
                 format!("{}, {}", listed(&ratings), as_fitted(first)).into(),
                 format!("{}, {}", listed(&ratings), protection(job, first)).into(),
-                fed.join("; ").into(),
             ]);
         }
         let columns = columns.map(|(head, wide)| (head.to_owned(), wide)).to_vec();
-        blocks.push(Block::Heading(2, format!("One-line: panel {}, before and after", panel.id)));
+        blocks.push(Block::Heading(3, format!("Panel {}", panel.id)));
         blocks.push(Block::Table(Table { columns, rows, row_height: 0.0 }));
     }
     if !job.plan.routes.is_empty() {
@@ -118,24 +131,6 @@ fn one_line(job: &Job) -> Vec<Block> {
         blocks.push(Block::Together(vec![lead, Block::Items(routes.collect())]));
     }
     blocks
-}
-
-/// A box and what it feeds: `L-1 – L-2 – (L-3 – L-4; L-5)`.
-fn branch(job: &Job, at: BoxIndex) -> String {
-    let fed: Vec<BoxIndex> = job
-        .dwelling
-        .box_indices()
-        .filter(|other| job.dwelling.device_box(*other).fed_by == Some(Feed::Box(at)))
-        .collect();
-    let id = &job.dwelling.device_box(at).id;
-    match fed.as_slice() {
-        [] => id.clone(),
-        [one] => format!("{id} – {}", branch(job, *one)),
-        more => {
-            let branches: Vec<String> = more.iter().map(|at| branch(job, *at)).collect();
-            format!("{id} – ({})", branches.join("; "))
-        }
-    }
 }
 
 fn openings_table(openings: &[&OpeningAnswer]) -> Table {
@@ -165,6 +160,11 @@ fn openings_table(openings: &[&OpeningAnswer]) -> Table {
             .protected_by
             .as_deref()
             .map_or("no GFCI".to_owned(), |by| where_protected(Some(by)).replacen("tested", "GFCI", 1));
+        let arcs = match opening.arc_protected_by.as_deref() {
+            None => "no AFCI".to_owned(),
+            Some(by) if Some(by) == opening.protected_by.as_deref() => "AFCI there too".to_owned(),
+            Some(by) => where_protected(Some(by)).replacen("tested", "AFCI", 1),
+        };
         let marks: Vec<String> = opening.markings.iter().map(|words| format!("“{words}”")).collect();
         let marks = if marks.is_empty() { String::new() } else { format!("; marked {}", marks.join(" and ")) };
         vec![
@@ -172,7 +172,7 @@ fn openings_table(openings: &[&OpeningAnswer]) -> Table {
             as_found(opening.holds, opening.ground).into(),
             duties.into(),
             format!("{}{cites}{by}", order(opening)).into(),
-            format!("{ground}; {guard}{marks}").into(),
+            format!("{ground}; {guard}; {arcs}{marks}").into(),
         ]
     });
     let rows = rows.collect();

@@ -1,6 +1,7 @@
 //! What the papers of a job are made from.
 
 use crate::document::Paper;
+use crate::drawn::Drawn;
 use calculations::{CheckRow, ReadingAnswer};
 use closeout::ProofAnswer;
 use drawings::SheetAnswer;
@@ -26,6 +27,8 @@ pub struct Job<'a> {
     pub floors_before: &'a [SheetAnswer],
     /// The floors as the plan leaves them.
     pub floors_after: &'a [SheetAnswer],
+    /// What else is drawn of it.
+    pub drawn: &'a Drawn,
     /// The day that stands on the papers; none leaves a line to fill in.
     pub date: Option<String>,
 }

@@ -75,7 +75,7 @@ pub fn typeset_labels(paper: &Paper, labels: &[Label], sheet: &LabelSheet) -> Re
     let count = labels.len().div_ceil(places.len().max(1)).max(1);
     let mut pages = Vec::new();
     for number in 0..count {
-        let mut page = Page { size: sheet.paper.points(), marks: Vec::new() };
+        let mut page = Page { size: sheet.paper.points(), is_drawing: false, marks: Vec::new() };
         say_which_page(&mut page, paper, &faces, sheet, (number, count), heading);
         let here = labels.iter().skip(number * places.len()).take(places.len());
         for (label, place) in here.zip(&places) {

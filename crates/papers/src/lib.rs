@@ -3,6 +3,7 @@
 mod certificate;
 mod directory;
 mod document;
+mod drawn;
 mod inspection;
 mod job;
 mod label_sheet;
@@ -17,16 +18,19 @@ mod pdf;
 mod proposal;
 mod set;
 mod setting;
+mod side_by_side;
 mod svg;
 mod table;
 mod test_record;
 mod typeface;
+mod wirings;
 mod words;
 mod work_order;
 
 pub use certificate::{Closed, certificate};
 pub use directory::circuit_directory;
-pub use document::{Block, Cell, Face, Paper, Table, Text};
+pub use document::{Block, Cell, Drawing, Face, Paper, Table, Text};
+pub use drawn::Drawn;
 pub use inspection::inspection_packet;
 pub use job::Job;
 pub use label_sheet::{LabelSheet, two_counts, two_lengths};

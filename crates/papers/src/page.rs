@@ -6,6 +6,8 @@ use crate::document::Face;
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Page {
     pub(crate) size: (f32, f32),
+    /// Whether one drawing has it for itself.
+    pub(crate) is_drawing: bool,
     pub(crate) marks: Vec<Mark>,
 }
 
@@ -121,6 +123,32 @@ impl Shape {
 }
 
 impl Mark {
+    /// The same, smaller or larger.
+    pub(crate) fn scaled(mut self, by: f32) -> Self {
+        let scaled = |(x, y): (f32, f32)| (x * by, y * by);
+        match &mut self {
+            Self::Words(words) => {
+                words.at = scaled(words.at);
+                words.size *= by;
+                words.fitted = words.fitted.map(|wide| wide * by);
+            }
+            Self::Shape(shape) => {
+                for stroke in &mut shape.path {
+                    *stroke = match *stroke {
+                        Stroke::To(x, y) => Stroke::To(x * by, y * by),
+                        Stroke::Line(x, y) => Stroke::Line(x * by, y * by),
+                        Stroke::Curve(one, two, to) => Stroke::Curve(scaled(one), scaled(two), scaled(to)),
+                        Stroke::Close => Stroke::Close,
+                    };
+                }
+                shape.line = shape.line.map(|(width, grey)| (width * by, grey));
+                shape.dashes.iter_mut().for_each(|dash| *dash *= by);
+            }
+            Self::FigureStarts(_) | Self::FigureEnds => {}
+        }
+        self
+    }
+
     /// The same, moved.
     pub(crate) fn moved(mut self, by: (f32, f32)) -> Self {
         let moved = |(x, y): (f32, f32)| (x + by.0, y + by.1);

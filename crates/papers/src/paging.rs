@@ -14,6 +14,10 @@ const SIDE: f32 = 54.0;
 const TOP: f32 = 62.0;
 /// What is left free below it.
 const BOTTOM: f32 = 46.0;
+/// As much of a page may stay empty for what would better stay together.
+const LEFT_EMPTY: f32 = 190.0;
+/// The least that stands on a page of what is parted.
+const LEAST_PART: f32 = 60.0;
 /// The nearest to the edge that a printer prints: common practice, no source.
 const PRINTABLE: f32 = 14.0;
 
@@ -48,7 +52,7 @@ pub struct Typeset {
 
 fn paged(slabs: Vec<Slab>, (width, height): (f32, f32)) -> Vec<Page> {
     let room = height - TOP - BOTTOM;
-    let blank = || Page { size: (width, height), marks: Vec::new() };
+    let blank = || Page { size: (width, height), is_drawing: false, marks: Vec::new() };
     let mut pages: Vec<Page> = Vec::new();
     // How much of the last page is taken; none where the last page takes nothing more.
     let mut taken: Option<f32> = None;
@@ -68,13 +72,23 @@ fn paged(slabs: Vec<Slab>, (width, height): (f32, f32)) -> Vec<Page> {
             }
             Asks::Nothing => {}
         }
-        let chain = 1 + rest.iter().take_while(|slab| slab.with_next).count();
-        let chain = &rest[..chain.min(rest.len())];
-        let needs: f32 = chain.iter().map(|slab| slab.before + slab.height).sum();
-        let fits = |room_left: f32| needs <= room_left;
-        let whole = fits(room) && chain.iter().all(|slab| slab.asks == Asks::Nothing);
-        let placed = if whole { chain } else { &chain[..1] };
-        let needed: f32 = placed.iter().map(|slab| slab.before + slab.height).sum();
+        let soft = chain_of(rest, |slab| slab.with_next || slab.better_with_next);
+        let hard = chain_of(rest, |slab| slab.with_next);
+        let height = |slabs: &[Slab]| slabs.iter().map(|slab| slab.before + slab.height).sum::<f32>();
+        let left = taken.map_or(room, |at| room - at);
+        // What would better stay together is parted where the page would else stay empty for more than a little of it.
+        let placed = if is_whole(soft) && (height(soft) <= left || (height(soft) <= room && left <= LEFT_EMPTY)) {
+            soft
+        } else if let Some(part) = parted(soft, left).filter(|_| is_whole(soft)) {
+            part
+        } else if is_whole(soft) && height(soft) <= room {
+            soft
+        } else if is_whole(hard) && height(hard) <= room {
+            hard
+        } else {
+            &rest[..1]
+        };
+        let needed = height(placed);
         let at = match taken {
             Some(at) if at + needed <= room => at,
             _ => {
@@ -91,6 +105,32 @@ fn paged(slabs: Vec<Slab>, (width, height): (f32, f32)) -> Vec<Page> {
         pages.push(blank());
     }
     pages
+}
+
+/// The slabs from the first on that are to stay together.
+fn chain_of(slabs: &[Slab], goes_on: impl Fn(&Slab) -> bool) -> &[Slab] {
+    let count = 1 + slabs.iter().take_while(|slab| goes_on(slab)).count();
+    &slabs[..count.min(slabs.len())]
+}
+
+/// As many of these slabs as find room, parted where they may be; none where too little would stand on either page.
+fn parted(slabs: &[Slab], left: f32) -> Option<&[Slab]> {
+    let mut best = None;
+    let mut at = 0;
+    let height = |slabs: &[Slab]| slabs.iter().map(|slab| slab.before + slab.height).sum::<f32>();
+    while at < slabs.len() {
+        at += chain_of(&slabs[at..], |slab| slab.with_next).len();
+        let (here, there) = slabs.split_at(at);
+        if height(here) <= left && height(here) >= LEAST_PART && height(there) >= LEAST_PART {
+            best = Some(here);
+        }
+    }
+    best
+}
+
+/// Whether slabs can stand on one page together.
+fn is_whole(slabs: &[Slab]) -> bool {
+    slabs.iter().all(|slab| slab.asks == Asks::Nothing)
 }
 
 /// Puts slabs on a page from there on, and tells how much is taken afterwards.
@@ -116,19 +156,18 @@ fn own_page(slab: &Slab, (wide, high): (f32, f32), upright: (f32, f32)) -> Page 
     let size = if wide > high { (upright.1, upright.0) } else { upright };
     let left = (size.0 - wide) / 2.0;
     let top = ((size.1 - high) / 2.0).min(PRINTABLE);
-    Page { size, marks: slab.marks.iter().map(|mark| mark.clone().moved((left, top))).collect() }
+    Page { size, is_drawing: true, marks: slab.marks.iter().map(|mark| mark.clone().moved((left, top))).collect() }
 }
 
 fn say_on_every_page(page: &mut Page, paper: &Paper, faces: &Typefaces, (number, count): (usize, usize)) {
     let (width, height) = page.size;
-    let has_drawing = page.marks.iter().any(|mark| matches!(mark, Mark::FigureStarts(_)));
     let date = paper.date.clone().unwrap_or_else(|| "Date ______________".to_owned());
     let right = |text: &str, base: f32| {
         let wide = faces.width(Face::Plain, text, 8.0);
         margin_words(Face::Plain, text, (width - SIDE - wide, base))
     };
     let page_number = format!("Page {number} of {count}");
-    if has_drawing {
+    if page.is_drawing {
         let words = format!("{} · {} · {date} · {page_number}", paper.title, paper.dwelling);
         page.marks.push(right(&words, height - PRINTABLE));
         return;

@@ -4,8 +4,8 @@ use crate::document::{Block, Face, Text};
 use crate::lines::{Line, Type, broken};
 use crate::page::{Mark, Part, PartKind, Shape, Structure, Words};
 use crate::svg::figure_of;
-use crate::table;
 use crate::typeface::Typefaces;
+use crate::{side_by_side, table};
 
 /// The type of most of what a paper says.
 pub(crate) const BODY: Type = Type { size: 9.5, leading: 12.6 };
@@ -33,6 +33,8 @@ pub(crate) struct Slab {
     pub(crate) marks: Vec<Mark>,
     /// Whether the next stays on the same page.
     pub(crate) with_next: bool,
+    /// Whether the next stays on the same page unless that leaves much of a page empty.
+    pub(crate) better_with_next: bool,
     /// What is drawn again above it where it begins a page: the head of its table.
     pub(crate) head: Option<Box<Self>>,
     /// What kind of page it asks for.
@@ -76,10 +78,25 @@ impl Setting<'_> {
             Block::Items(list) => self.items(list, under),
             Block::Table(table) => table::set(self, table, under),
             Block::Fields(fields) => self.fields(fields, under),
-            Block::Together(blocks) => together(self.blocks(blocks, under)),
+            Block::Together(blocks) => self.together(blocks, under),
             Block::Sheet(svg, says) => self.sheet(svg, says, under),
+            Block::Drawings(drawings) => side_by_side::set(self, drawings, under),
             Block::NewPage => vec![Slab { asks: Asks::NewPage, ..Slab::default() }],
         }
+    }
+
+    /// Blocks that better stay together; where they lead with a piece of work, its box is named again on a further page.
+    fn together(&mut self, blocks: &[Block], under: Option<Part>) -> Vec<Slab> {
+        let mut slabs = together(self.blocks(blocks, under));
+        if let Some(Block::Task(at, _)) = blocks.first() {
+            let words = format!("{at}, continued");
+            let mark = margin_words(Face::Bold, &words, (0.0, SMALL.leading * 0.8));
+            let head = Slab { height: SMALL.leading + 3.0, marks: vec![mark], ..Slab::default() };
+            for slab in slabs.iter_mut().skip(1) {
+                slab.head = Some(Box::new(head.clone()));
+            }
+        }
+        slabs
     }
 
     fn heading(&mut self, level: u16, words: &str, under: Option<Part>) -> Vec<Slab> {
@@ -121,7 +138,7 @@ impl Setting<'_> {
         spaced(slabs, BEFORE_HEADING[2])
     }
 
-    fn paragraph(&mut self, text: &Text, kind: Type, under: Option<Part>) -> Vec<Slab> {
+    pub(crate) fn paragraph(&mut self, text: &Text, kind: Type, under: Option<Part>) -> Vec<Slab> {
         let part = self.structure.add(under, PartKind::Paragraph);
         let lines = broken(self.faces, text, self.width, kind.size);
         spaced(lines_as_slabs(&lines, 0.0, kind, part), BETWEEN)
@@ -236,7 +253,7 @@ fn spaced(mut slabs: Vec<Slab>, before: f32) -> Vec<Slab> {
 
 fn together(mut slabs: Vec<Slab>) -> Vec<Slab> {
     let all_but_last = slabs.len().saturating_sub(1);
-    slabs.iter_mut().take(all_but_last).for_each(|slab| slab.with_next = true);
+    slabs.iter_mut().take(all_but_last).for_each(|slab| slab.better_with_next = true);
     slabs
 }
 

@@ -3,6 +3,7 @@
 use crate::document::{Block, Face, Paper, Table, Text};
 use crate::job::Job;
 use crate::notes::Notes;
+use crate::wirings::{Shared, gallery, shared};
 use crate::words::{circuits_in_words, listed, room_title, sentence, wall_openings};
 use dwelling::{BoxIndex, DwellingUse, Feed, GroundFact, Overcurrent, RouteKind};
 use remedies::in_words::{as_found, at_panel, device, order, repairs};
@@ -26,10 +27,12 @@ pub fn work_order(job: &Job) -> Paper {
     blocks.extend(power_off(job));
     blocks.extend(panel_work(job));
     blocks.extend(ways(job, &mut notes));
+    let drawings = shared(job);
     for (room, openings) in job.rooms() {
-        blocks.extend(room_work(job, room, &openings, &mut notes));
+        blocks.extend(room_work(job, room, &openings, (&drawings, &mut notes)));
     }
     blocks.extend(notes.written_out());
+    blocks.extend(gallery(&drawings));
     Paper { blocks, ..job.paper("Work order") }
 }
 
@@ -185,7 +188,12 @@ fn way_in_words(route: &RouteAnswer) -> Text {
     parts.join(" ").into()
 }
 
-fn room_work(job: &Job, room: &str, openings: &[&OpeningAnswer], notes: &mut Notes) -> Vec<Block> {
+fn room_work(
+    job: &Job,
+    room: &str,
+    openings: &[&OpeningAnswer],
+    (drawings, notes): (&[Shared], &mut Notes),
+) -> Vec<Block> {
     let worked: Vec<&&OpeningAnswer> = openings.iter().filter(|opening| job.is_worked_on(opening)).collect();
     let mut blocks = vec![Block::Heading(2, room_title(job.dwelling, room))];
     let mut circuits: Vec<String> = Vec::new();
@@ -206,17 +214,20 @@ fn room_work(job: &Job, room: &str, openings: &[&OpeningAnswer], notes: &mut Not
         blocks.push(Block::Caution(Text::bold(format!("{boxes}: ")).and(Face::Plain, sentence(&caution))));
     }
     let mut tasks = worked.iter().map(|opening| {
-        let items = box_work(job, opening, notes);
+        let items = box_work(job, opening, (drawings, notes));
         Block::Together(vec![Block::Task(opening.box_id.clone(), capital(&order(opening))), items_of(items)])
     });
-    // The cautions of a room stay with its first box.
+    // The cautions of a room stay with its first box, and what is left alone with its last.
     blocks.extend(tasks.next());
     blocks = vec![Block::Together(blocks)];
     blocks.extend(tasks);
     let left: Vec<&str> =
         openings.iter().filter(|opening| !job.is_worked_on(opening)).map(|opening| id(opening)).collect();
-    if !left.is_empty() {
-        blocks.push(Block::Small(format!("No work at {}.", listed(&left)).into()));
+    if !left.is_empty()
+        && let Some(last) = blocks.pop()
+    {
+        let small = Block::Small(format!("No work at {}.", listed(&left)).into());
+        blocks.push(Block::Together(vec![last, small]));
     }
     blocks
 }
@@ -241,7 +252,11 @@ fn cautions_of(openings: &[&&OpeningAnswer]) -> Vec<(String, String)> {
 }
 
 /// What is done at a box, in the order in which it is done.
-fn box_work(job: &Job, opening: &OpeningAnswer, notes: &mut Notes) -> Vec<(&'static str, Text)> {
+fn box_work(
+    job: &Job,
+    opening: &OpeningAnswer,
+    (drawings, notes): (&[Shared], &mut Notes),
+) -> Vec<(&'static str, Text)> {
     let mut items: Vec<(&'static str, Text)> = Vec::new();
     let circuit = opening.circuit.as_ref().map_or("circuit unknown".to_owned(), |id| format!("circuit {id}"));
     items.push(("Found", format!("{} ({circuit})", as_found(opening.holds, opening.ground)).into()));
@@ -265,6 +280,11 @@ fn box_work(job: &Job, opening: &OpeningAnswer, notes: &mut Notes) -> Vec<(&'sta
     items.extend(connections(job, opening));
     if let Some(words) = ground(opening) {
         items.push(("Ground", words.into()));
+    }
+    let is_here = |shared: &&Shared| shared.boxes.iter().any(|wiring| wiring.box_id == opening.box_id);
+    if let Some(shared) = drawings.iter().find(is_here) {
+        let words = Text::from("wired as drawing ").and(Face::Bold, shared.letter.as_str());
+        items.push(("Drawing", words.and(Face::Plain, ", at the end of this paper")));
     }
     if !opening.markings.is_empty() {
         let words: Vec<String> = opening.markings.iter().map(|marking| format!("“{marking}”")).collect();

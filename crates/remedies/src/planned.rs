@@ -2,7 +2,7 @@
 
 use crate::assemble::{Assembled, assemble};
 use crate::at_panel::PanelCandidate;
-use crate::candidate::{Candidate, GFCI};
+use crate::candidate::{AFCI, Candidate, GFCI};
 use crate::device::{BoxWork, Device};
 use crate::facts::Facts;
 use crate::network::{BuyableRoute, Origin, WayEnd};
@@ -13,7 +13,7 @@ use crate::steering::Steered;
 use dwelling::{BoxIndex, Dwelling, Feed, RouteEnd, RouteKind};
 use electrical::Gauge;
 use estimate::{Line, Price, PriceBook};
-use optimizer::{ChosenLink, Cost, Forced, Limits, Outcome, Problem, Solution, check, solve_with};
+use optimizer::{ChosenLink, Cost, Forced, Limits, Marks, Outcome, Problem, Solution, check, solve_with};
 use routes::RouteEdge;
 use rulebook::CodeInForce;
 
@@ -163,18 +163,29 @@ impl<'a> Planned<'a> {
     /// What upstream protects an opening from ground faults, the nearest first.
     #[must_use]
     pub fn protector(&self, at: BoxIndex) -> Option<Protector> {
+        self.upstream(at, GFCI)
+    }
+
+    /// What upstream protects the wiring of an opening from arc faults, the nearest first.
+    #[must_use]
+    pub fn arc_protector(&self, at: BoxIndex) -> Option<Protector> {
+        self.upstream(at, AFCI)
+    }
+
+    /// What upstream gives an opening a mark, the nearest first.
+    fn upstream(&self, at: BoxIndex, mark: Marks) -> Option<Protector> {
         let mut below = at;
         while let Some(parent) = self.fed_from(below) {
             let (tree, node) = self.node_of(parent);
             let (_, child) = self.node_of(below);
             let behind = self.solution.nodes[tree][node].behind_load_children.contains(&child);
-            if behind && self.chosen(parent).gives.covers(GFCI) {
+            if behind && self.chosen(parent).gives.covers(mark) {
                 return Some(Protector::Device(parent));
             }
             below = parent;
         }
         let tree = self.facts.at(at).tree?;
-        self.chosen_at_panel(tree).gives.covers(GFCI).then_some(Protector::AtPanel(tree))
+        self.chosen_at_panel(tree).gives.covers(mark).then_some(Protector::AtPanel(tree))
     }
 
     /// The boxes that the load side of a box's device feeds directly.

@@ -12,7 +12,7 @@ use clap::ValueEnum;
 use closeout::prove;
 use drawings::{drawn_as_found, drawn_as_planned};
 use dwelling::Day;
-use papers::{Job, LabelSheet, PaperFault, PaperSize, SetAnswer, SetFile, set_of, two_counts, two_lengths};
+use papers::{Drawn, Job, LabelSheet, PaperFault, PaperSize, SetAnswer, SetFile, set_of, two_counts, two_lengths};
 use remedies::{PlanStatus, estimate_answer};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -112,6 +112,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
         proof: proof.as_ref(),
         floors_before: &drawn_as_found(&dwelling, &planned.facts.diagnosis, None).sheets,
         floors_after: &drawn_as_planned(&planned, None).sheets,
+        drawn: &Drawn::of(&planned),
         date: args.date.map(|day| day.to_string()),
     };
     let files = set_of(&job, size, &sheet).map_err(fault)?;

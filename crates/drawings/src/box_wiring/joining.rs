@@ -344,7 +344,7 @@ impl<'a> Making<'a> {
         let mut notes = Vec::new();
         if self.wiring.joints.iter().any(|joint| joint.state == JointState::NotSeen && joint.carries != Carries::Ground)
         {
-            notes.push("○ joined, but how was not surveyed: spliced, or through the device's own terminals.");
+            notes.push("Rings: joined, but how was not surveyed: spliced, or through the device's own terminals.");
         }
         let open_load = self
             .wiring

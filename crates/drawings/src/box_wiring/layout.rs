@@ -13,7 +13,7 @@ pub(super) const NAMES: f64 = 50.0;
 /// What is left free at the right.
 const RIGHT: f64 = 10.0;
 /// The least width of a drawing: half a page.
-const LEAST_WIDTH: f64 = 238.0;
+const LEAST_WIDTH: f64 = 230.0;
 /// The least cells of a cable.
 const LEAST_CELLS: usize = 4;
 /// How far terminals stand apart, in cells.

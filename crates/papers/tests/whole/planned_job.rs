@@ -5,7 +5,7 @@ use closeout::prove;
 use drawings::{drawn_as_found, drawn_as_planned};
 use dwelling::Dwelling;
 use estimate::PriceBook;
-use papers::Job;
+use papers::{Drawn, Job};
 use remedies::{LawAnswer, Planned, estimate_answer, offers_answer, plan_answer};
 use rulebook::CodeInForce;
 use survey::Format;
@@ -56,6 +56,7 @@ fn with_plan(dwelling: &Dwelling, offered: bool, act: impl FnOnce(&Job)) {
         proof: proof.as_ref(),
         floors_before: &drawn_as_found(dwelling, &planned.facts.diagnosis, None).sheets,
         floors_after: &drawn_as_planned(&planned, None).sheets,
+        drawn: &Drawn::of(&planned),
         date: Some("2026-11-25".to_owned()),
     });
 }

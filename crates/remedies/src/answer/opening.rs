@@ -5,7 +5,7 @@ use super::fill::FillAnswer;
 use super::findings::{FindingAnswer, finding_answer, ids};
 use super::lines::LineAnswer;
 use super::reasons::{open_questions, shortfalls, why};
-use crate::candidate::{Candidate, Shortfall, Step};
+use crate::candidate::{AFCI, Candidate, GFCI, Shortfall, Step};
 use crate::device::{BoxWork, Device};
 use crate::planned::{Planned, Protector};
 use crate::repairs::{parts_a_ground, repairs_at};
@@ -55,6 +55,8 @@ pub struct OpeningAnswer {
     pub do_not_disturb: bool,
     /// What protects it from ground faults: a panel, a box, or the device itself.
     pub protected_by: Option<String>,
+    /// What protects its wiring from arc faults: a panel, a box, or the device itself.
+    pub arc_protected_by: Option<String>,
     /// Whether it has a real equipment ground afterwards.
     pub grounded: bool,
     /// The route that brings its ground, where one is bought.
@@ -151,7 +153,8 @@ pub(super) fn opening_answer(plan: &Planned, index: BoxIndex) -> OpeningAnswer {
         routes_joined: links_ending_at(plan, index).map(|link| plan.name_of(link)).collect(),
         load_side_feeds: if chosen.gives == Marks::NONE { Vec::new() } else { ids(dwelling, &plan.behind_load(index)) },
         do_not_disturb: device_box.do_not_disturb,
-        protected_by: protected_by(plan, index),
+        protected_by: protected_by(plan, index, GFCI, plan.protector(index)),
+        arc_protected_by: protected_by(plan, index, AFCI, plan.arc_protector(index)),
         grounded: plan.is_grounded(index)
             && chosen.device != Device::Blank
             && !matches!(device_box.holds, Holding::TwoSlot if chosen.device == Device::Kept),
@@ -242,12 +245,12 @@ pub(super) fn remedy_of(plan: &Planned, index: BoxIndex) -> Option<Remedy> {
     })
 }
 
-fn protected_by(plan: &Planned, index: BoxIndex) -> Option<String> {
+fn protected_by(plan: &Planned, index: BoxIndex, mark: Marks, upstream: Option<Protector>) -> Option<String> {
     let chosen = plan.chosen(index);
-    if chosen.own.covers(crate::candidate::GFCI) {
+    if chosen.own.covers(mark) {
         return Some("itself".into());
     }
-    Some(match plan.protector(index)? {
+    Some(match upstream? {
         Protector::Device(at) => format!("box {}", plan.facts.dwelling.device_box(at).id),
         Protector::AtPanel(tree) => {
             let panel = plan.facts.trees[tree].panel;

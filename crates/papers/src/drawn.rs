@@ -1,0 +1,28 @@
+//! The drawings that papers hold beside the plans of the floors.
+
+use drawings::{BoxWiring, SheetAnswer, one_line_as_found, one_line_as_planned, wiring_as_planned};
+use remedies::Planned;
+
+/// What is drawn of a job beside the plans of its floors.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Drawn {
+    /// The one-line as it was found.
+    pub one_line_before: Vec<SheetAnswer>,
+    /// The one-line as the plan leaves it.
+    pub one_line_after: Vec<SheetAnswer>,
+    /// How the plan leaves each box wired, in the order of the survey.
+    pub wirings: Vec<BoxWiring>,
+}
+
+impl Drawn {
+    /// What is drawn of a plan.
+    #[must_use]
+    pub fn of(plan: &Planned) -> Self {
+        let facts = &plan.facts;
+        Self {
+            one_line_before: one_line_as_found(facts.dwelling, &facts.diagnosis).sheets,
+            one_line_after: one_line_as_planned(plan).sheets,
+            wirings: facts.dwelling.box_indices().map(|at| wiring_as_planned(plan, at)).collect(),
+        }
+    }
+}
