@@ -238,7 +238,7 @@ fn checks(job: &Job) -> Vec<Block> {
             None => told.push((row, vec![subject(row)], vec![says])),
         }
     }
-    let columns = [("What", 1.0), ("Of", 1.7), ("How it came out", 0.9), ("What it says", 3.4), ("By", 1.4)];
+    let columns = [("What", 0.9), ("Of", 1.6), ("How it came out", 0.9), ("What it says", 3.0), ("By", 2.0)];
     let mut blocks = vec![Block::Heading(2, "Calculations".to_owned()), Block::Paragraph(lead.into())];
     told.sort_by_key(|(row, _, _)| match row.verdict {
         Verdict::NotOk => 0,

@@ -42,8 +42,9 @@ fn the_plan_of_every_floor_is_a_page_of_its_own() {
     with_example("knob-and-tube", |job| {
         let packet = inspection_packet(job);
         let sheets = packet.blocks.iter().filter(|block| matches!(block, Block::Sheet(..))).count();
-        assert_eq!(sheets, job.floors_after.len());
-        assert!(sheets >= 3);
+        let lines = job.drawn.one_line_before.len() + job.drawn.one_line_after.len();
+        assert_eq!(sheets, job.floors_after.len() + lines);
+        assert!(job.floors_after.len() >= 3 && lines == 2);
     });
 }
 
@@ -52,6 +53,12 @@ fn the_plan_of_every_floor_is_a_page_of_its_own() {
 fn the_one_line_tells_what_feeds_what() {
     with_example("bungalow", |job| {
         let words = inspection_packet(job).words();
-        assert!(words.contains("L-1 – L-2 – (L-3 – L-4 – D-1 – (D-2; D-3); L-5)"));
+        let fed =
+            [("L-1", "the panel"), ("L-2", "L-1"), ("L-3", "L-2"), ("L-5", "L-2"), ("L-4", "L-3"), ("D-2", "D-1")];
+        for (at, from) in fed {
+            let after = |rest: &str| rest.split(", from ").nth(1).is_some_and(|rest| rest.starts_with(from));
+            let told = words.split(&format!("{at}: ")).skip(1).any(after);
+            assert!(told, "{at} from {from}");
+        }
     });
 }

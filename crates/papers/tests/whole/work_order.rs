@@ -148,3 +148,60 @@ fn a_poor_ground_is_traced_and_a_loose_one_is_connected() {
         assert!(said(&of_box(job, "B"), "Ground").unwrap().contains("find the joint along its way that is bad"));
     });
 }
+
+/// The drawings of a work order: the title of each, and what it says to those who hear it read.
+fn drawings(paper: &Paper) -> Vec<(String, String)> {
+    let of = |block: &Block| match block {
+        Block::Drawings(drawings) => drawings.clone(),
+        _ => Vec::new(),
+    };
+    let title = |svg: &str| {
+        let title = svg.split_once("<title id=\"title\">").and_then(|(_, rest)| rest.split_once("</title>"));
+        title.map_or(String::new(), |(title, _)| title.to_owned())
+    };
+    paper.blocks.iter().flat_map(of).map(|drawing| (title(&drawing.svg), drawing.says)).collect()
+}
+
+/// By hand, from the plan of the bungalow: new grounds land at K-2, L-4, B2-3 and LA-1, a jumper comes out at L-3, hot and
+/// neutral are put right at B1-3, and Y-1 gets a GFCI.
+#[test]
+fn boxes_whose_wiring_matters_name_their_drawing() {
+    with_example("bungalow", |job| {
+        let paper = work_order(job);
+        let drawn = drawings(&paper);
+        let titles: Vec<&str> = drawn.iter().map(|(title, _)| title.as_str()).collect();
+        assert_eq!(titles, ["A: K-2", "B: L-3", "C: L-4", "D: B1-3", "E: B2-3", "F: LA-1", "G: Y-1"]);
+        assert!(drawn[1].1.contains("take out the jumper"), "{}", drawn[1].1);
+        assert!(drawn[5].1.contains("hot, load: join"), "{}", drawn[5].1);
+        for task in tasks(&paper) {
+            let here = titles.iter().find(|title| title.split_once(": ").is_some_and(|(_, ids)| ids == task.0));
+            let told =
+                said(&task, "Drawing").map(|words| words.split(' ').nth(3).unwrap().trim_matches(',').to_owned());
+            assert_eq!(told.as_deref(), here.and_then(|title| title.split(':').next()), "{}", task.0);
+        }
+    });
+}
+
+/// Two boxes of one making at the ends of two circuits: one drawing, in which neither is named but in its title.
+#[test]
+fn boxes_that_are_wired_alike_share_a_drawing() {
+    let rows: String = (1..=2)
+        .map(|number| {
+            format!(
+                "[[circuit]]\nid = \"{number}\"\npanel = \"main\"\nbreaker = \"15 A\"\ncable = \"nm-two-wire\"\ngauge = 14\n\
+                 [[box]]\nid = \"A-{number}\"\nroom = \"bed\"\ncircuit = \"{number}\"\nfed_by = \"panel\"\nholds = \"three-slot\"\n\
+                 body = {{ metal = false, volume = \"20 in3\", clamps = \"none\" }}\nfound = {{ hn = 120, ground = \"none seen\" }}\n"
+            )
+        })
+        .collect();
+    let survey = format!(
+        "format = 1\n[job]\nname = \"x\"\nbuilt = 1956\nuse = \"one-family\"\nedition = 2020\n[[panel]]\nid = \"main\"\n\
+         made_for_it = []\nground_bar = true\nroom_beside = false\n[[room]]\nid = \"bed\"\nuse = \"bedroom\"\n{rows}"
+    );
+    with_survey(&survey, |job| {
+        let drawn = drawings(&work_order(job));
+        assert_eq!(drawn.len(), 1, "{drawn:?}");
+        assert_eq!(drawn[0].0, "A: A-1, A-2");
+        assert!(drawn[0].1.contains("from the panel side"), "{}", drawn[0].1);
+    });
+}
