@@ -74,6 +74,29 @@ impl Drawer<'_, '_> {
         }
     }
 
+    /// Numbers the stretches of ways one by one; where one opens a finished surface, a square stands at its end.
+    pub(crate) fn number_stretches(&mut self) {
+        for stretch in self.shown.stretches.iter().filter(|stretch| stretch.floor == self.floor) {
+            let (from, to) = (self.off_the_walls(stretch.from), self.off_the_walls(stretch.to));
+            let mut words = format!("{} {}", stretch.name, stretch.length);
+            if stretch.openings > 0 {
+                let area = crate::geometry::Area::around(to, (5.0, 5.0));
+                self.lines.area(&area, 0.0, &Pen::line(BLACK, 1.2).filled(WHITE));
+                words.push_str(&format!(
+                    ", {} wall opening{}",
+                    stretch.openings,
+                    if stretch.openings > 1 { "s" } else { "" }
+                ));
+            }
+            let label = Label::of(vec![Piece::Words(words, NOTE)]);
+            let anchors =
+                vec![(from.towards(to, 0.5), 1.5), (from.towards(to, 0.35), 1.5), (from.towards(to, 0.65), 1.5)];
+            let wish = Wish { anchors, size: label.size(), least: 1.0, room: None };
+            let of = format!("{} {}", stretch.way, stretch.name);
+            self.wishes.push(Waiting { label, wish, class: "stretch-label", of, leader: Leader::Thin });
+        }
+    }
+
     fn label_route(&mut self, bought: &Bought, pieces: Vec<Piece>, anchors: Vec<(Spot, f64)>, least: f64) {
         let label = Label::of(pieces);
         let wish = Wish { anchors, size: label.size(), least, room: None };

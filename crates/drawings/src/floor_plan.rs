@@ -81,6 +81,7 @@ pub(crate) fn floor_plan(shown: &Shown, floor: FloorNumber, points_per_foot: f64
     drawer.stand_symbols();
     drawer.draw_runs();
     drawer.draw_bought();
+    drawer.number_stretches();
     drawer.draw_symbols();
     let without_label = drawer.place_labels();
     let mut svg = walls;

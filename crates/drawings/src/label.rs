@@ -99,7 +99,7 @@ impl Label {
         if !second.is_empty() {
             rows.push(second);
         }
-        if box_shown.feed.is_none() {
+        if box_shown.feed.is_none() && !shown.only_ways {
             rows.push(vec![Piece::Words("fed by ?".to_owned(), NOTE)]);
         }
         Self { rows }

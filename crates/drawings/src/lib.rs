@@ -26,6 +26,7 @@ mod svg;
 mod symbol;
 mod text_width;
 mod walls;
+mod way_maps;
 mod words;
 mod work_mark;
 
@@ -38,3 +39,4 @@ pub use circuit_sheets::drawn_circuits;
 pub use one_line::{one_line_as_found, one_line_as_planned};
 pub use shown::Moment;
 pub use text_width::text_width;
+pub use way_maps::{WayMap, way_maps};

@@ -102,6 +102,19 @@ pub(crate) struct Stretch {
     pub(crate) layer: Layer,
 }
 
+/// A stretch of a way as it is numbered on a map.
+#[derive(Clone, Debug)]
+pub(crate) struct StretchOfWay {
+    pub(crate) way: String,
+    pub(crate) name: String,
+    pub(crate) length: String,
+    pub(crate) floor: FloorNumber,
+    pub(crate) from: Point,
+    pub(crate) to: Point,
+    pub(crate) openings: u32,
+    pub(crate) says: String,
+}
+
 /// Where a stretch lies.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) enum Layer {
@@ -171,6 +184,10 @@ pub(crate) struct Shown<'a> {
     /// The circuit trees as found, each with what protects it at the panel.
     pub(crate) trees: Vec<(CircuitTree, String)>,
     pub(crate) bought: Vec<Bought>,
+    /// Whether only the ways are shown, with nothing of what feeds what.
+    pub(crate) only_ways: bool,
+    /// The stretches that are numbered one by one; none on plans of whole floors.
+    pub(crate) stretches: Vec<StretchOfWay>,
 }
 
 impl<'a> Shown<'a> {
@@ -201,6 +218,8 @@ impl<'a> Shown<'a> {
             ties,
             trees: trees.collect(),
             bought: Vec::new(),
+            only_ways: false,
+            stretches: Vec::new(),
         }
     }
 
@@ -246,7 +265,8 @@ impl<'a> Shown<'a> {
         });
         let trees = trees.collect();
         let edition = Some(facts.code.edition.year());
-        Self { dwelling, moment: Moment::After, edition, boxes, ties, trees, bought }
+        let (only_ways, stretches) = (false, Vec::new());
+        Self { dwelling, moment: Moment::After, edition, boxes, ties, trees, bought, only_ways, stretches }
     }
 
     /// The name of an end of a route.

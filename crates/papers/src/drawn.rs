@@ -1,6 +1,6 @@
 //! The drawings that papers hold beside the plans of the floors.
 
-use drawings::{BoxWiring, SheetAnswer, one_line_as_found, one_line_as_planned, wiring_as_planned};
+use drawings::{BoxWiring, SheetAnswer, WayMap, one_line_as_found, one_line_as_planned, way_maps, wiring_as_planned};
 use remedies::Planned;
 
 /// What is drawn of a job beside the plans of its floors.
@@ -12,6 +12,8 @@ pub struct Drawn {
     pub one_line_after: Vec<SheetAnswer>,
     /// How the plan leaves each box wired, in the order of the survey.
     pub wirings: Vec<BoxWiring>,
+    /// The maps of the ways that are brought.
+    pub ways: Vec<WayMap>,
 }
 
 impl Drawn {
@@ -23,6 +25,7 @@ impl Drawn {
             one_line_before: one_line_as_found(facts.dwelling, &facts.diagnosis).sheets,
             one_line_after: one_line_as_planned(plan).sheets,
             wirings: facts.dwelling.box_indices().map(|at| wiring_as_planned(plan, at)).collect(),
+            ways: way_maps(plan),
         }
     }
 }

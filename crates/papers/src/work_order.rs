@@ -1,6 +1,6 @@
 //! The work order: what is done at the panel, along each way, and at each box, room by room in walking order.
 
-use crate::document::{Block, Face, Paper, Table, Text};
+use crate::document::{Block, Drawing, Face, Paper, Table, Text};
 use crate::job::Job;
 use crate::notes::Notes;
 use crate::wirings::{Shared, gallery, shared};
@@ -167,6 +167,13 @@ fn ways(job: &Job, notes: &mut Notes) -> Vec<Block> {
         };
         let title = format!("{what}, {} to {}, {}", route.from, route.to, route.length);
         blocks.push(Block::Together(vec![Block::Task(route.id.clone(), title), items_of(items)]));
+        // The maps of ways that share a stretch stand behind the last of them.
+        let maps = job.drawn.ways.iter().filter(|map| map.ways.last() == Some(&route.id));
+        let maps: Vec<Drawing> =
+            maps.map(|map| Drawing { svg: map.figure.svg.clone(), says: map.figure.says.clone() }).collect();
+        if !maps.is_empty() {
+            blocks.push(Block::Drawings(maps));
+        }
     }
     blocks
 }

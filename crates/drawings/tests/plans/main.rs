@@ -7,5 +7,6 @@ mod legible;
 mod one_line;
 mod places;
 mod reading;
+mod way_maps;
 mod wiring;
 mod without_colour;
