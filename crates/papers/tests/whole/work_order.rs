@@ -159,7 +159,8 @@ fn drawings(paper: &Paper) -> Vec<(String, String)> {
         let title = svg.split_once("<title id=\"title\">").and_then(|(_, rest)| rest.split_once("</title>"));
         title.map_or(String::new(), |(title, _)| title.to_owned())
     };
-    paper.blocks.iter().flat_map(of).map(|drawing| (title(&drawing.svg), drawing.says)).collect()
+    let wirings = paper.blocks.iter().flat_map(of).filter(|drawing| drawing.says.starts_with("Wiring drawing"));
+    wirings.map(|drawing| (title(&drawing.svg), drawing.says)).collect()
 }
 
 /// By hand, from the plan of the bungalow: new grounds land at K-2, L-4, B2-3 and LA-1, a jumper comes out at L-3, hot and
