@@ -14,8 +14,26 @@ pub(crate) fn for_the_unnamed(case: &Case, ground: &[GroundState], found: &[Find
     case.dwelling.box_indices().filter(unnamed).map(|index| unread(case, index)).collect()
 }
 
+/// What finds the circuit of every box of which nobody knows it, in one round.
+const FIND_CIRCUIT: &str = "plug a lamp in at each of these, switch the breakers off or take the fuses out one at a time, and see \
+                            which go dark: write it down as `dead_when`, by `breaker_off`";
+
 fn unread(case: &Case, index: BoxIndex) -> Finding {
     let device_box = case.dwelling.device_box(index);
+    let unverified = |says: &'static str| {
+        Finding::new(Site::Box(index), Condition::GroundUnverified, Certainty::Possible, says)
+            .unless(Condition::OpenGround, "no conductor and no grounding metal in the box")
+            .unless(Condition::LooseGround, "a conductor in the box, connected to nothing")
+    };
+    if device_box.circuit.is_none() && device_box.fed_by.is_none() {
+        let lost = |at: &BoxIndex| {
+            let device_box = case.dwelling.device_box(*at);
+            device_box.circuit.is_none() && device_box.fed_by.is_none()
+        };
+        return unverified("Nobody knows which circuit this box is on, so neither is its ground known.")
+            .because(["no circuit stated, and no breaker seen to kill it".to_owned()])
+            .next(FIND_CIRCUIT, case.dwelling.box_indices().filter(lost).collect::<Vec<_>>());
+    }
     let (says, what) = match device_box.fed_by {
         None => (
             "What feeds this box is not known, so neither is its ground.",
@@ -34,11 +52,7 @@ fn unread(case: &Case, index: BoxIndex) -> Finding {
             "open this box and look for a grounding conductor, at the cable sheath too",
         ),
     };
-    Finding::new(Site::Box(index), Condition::GroundUnverified, Certainty::Possible, says)
-        .because([format!("wiring method: {}", case.dwelling.cable_to(index))])
-        .unless(Condition::OpenGround, "no conductor and no grounding metal in the box")
-        .unless(Condition::LooseGround, "a conductor in the box, connected to nothing")
-        .next(what, [index])
+    unverified(says).because([format!("wiring method: {}", case.dwelling.cable_to(index))]).next(what, [index])
 }
 
 /// What to do on the next visit: what decides most openings first, then what is dangerous, then in survey order.

@@ -1,7 +1,7 @@
 //! What was seen in a box, weighed against wiring method and readings.
 
 use crate::sketch::{Sketch, read, seen, tester};
-use diagnosis::{Certainty, Condition};
+use diagnosis::{Certainty, Condition, next_visit};
 use dwelling::{CableKind, GroundFact, GroundSeen, TesterVerdict};
 
 /// Common practice, no source: a ground loose in one box is loose for every box behind it.
@@ -80,4 +80,19 @@ fn a_panel_without_a_ground_bar_is_looked_into() {
     let said = sketch.diagnosed();
     assert_eq!(said.ground("a").0, GroundFact::Unknown);
     assert!(said.finding("a", Condition::GroundContradicted).is_some_and(|finding| !finding.danger));
+}
+
+/// Common practice, no source: one round at the panel, lamps plugged in, finds the circuit of every box of which nobody knows it.
+#[test]
+fn boxes_of_which_nobody_knows_the_circuit_are_found_in_one_round_at_the_panel() {
+    let mut sketch = Sketch::wired_in(CableKind::NmTwoWire).then("known", []);
+    for id in ["one", "other"] {
+        sketch = sketch.then(id, []);
+        (sketch.last().circuit, sketch.last().fed_by) = (None, None);
+    }
+    let said = sketch.diagnosed();
+    let rounds: Vec<_> =
+        next_visit(&said.says, &said.dwelling).into_iter().filter(|check| check.what.contains("breaker_off")).collect();
+    assert_eq!(rounds.len(), 1);
+    assert_eq!(rounds[0].boxes, [said.at("one"), said.at("other")]);
 }
