@@ -1,11 +1,11 @@
 //! The estimate as a page: by counter and task, or piece by piece, and what the owner pays.
 
 use super::ink::{ASK, HEADLINE, QUIET, ink};
-use super::lines::{rule, with_right, wrapped};
+use super::lines::{rule, width, with_right, wrapped};
 use super::words::money;
 use anstyle::Style;
 use estimate::Counter;
-use remedies::{EstimateAnswer, LineAnswer, LineOf, TakeoffAnswer};
+use remedies::{EstimateAnswer, LineAnswer, LineOf, PackAnswer, TakeoffAnswer};
 
 /// The page.
 #[must_use]
@@ -40,20 +40,47 @@ fn pieces(page: &mut String, answer: &EstimateAnswer) {
         with_right(page, &ink(HEADLINE, &left), left.chars().count(), &money(piece.price.total_cents));
         wrapped(page, "  ", &piece.says, QUIET);
         for line in &piece.lines {
-            let (left, right) = line_in_words(line);
-            with_right(page, &left, left.chars().count(), &right);
+            let (count, words, right) = line_in_words(answer, line);
+            row(page, &count, &words, &right);
         }
     }
 }
 
-fn line_in_words(line: &LineAnswer) -> (String, String) {
+/// A line of figures: how many, of what, at what; words that are long go on below.
+fn row(page: &mut String, count: &str, words: &str, right: &str) {
+    let lead = format!("  {count:<9}");
+    let room = width().saturating_sub(lead.chars().count() + right.chars().count() + 2).max(20);
+    let options = textwrap::Options::new(room).word_splitter(textwrap::WordSplitter::NoHyphenation);
+    for (position, line) in textwrap::wrap(words, options).iter().enumerate() {
+        if position == 0 {
+            let left = format!("{lead}{line}");
+            with_right(page, &left, left.chars().count(), right);
+        } else {
+            page.push_str(&format!("{}{line}\n", " ".repeat(lead.chars().count())));
+        }
+    }
+}
+
+/// A sentence of the price book as a word in a list, its feet told beside it.
+fn plain(says: &str) -> &str {
+    says.trim().trim_start_matches("A foot of ").trim_end_matches('.')
+}
+
+/// What a line of a piece is, by its name in the price book: whatever a piece has, the whole has.
+fn said_of<'a>(answer: &'a EstimateAnswer, name: &'a str) -> &'a str {
+    let things = answer.material.iter().map(|thing| (thing.line, thing.says));
+    let works = answer.labour.iter().map(|work| (work.line, work.says));
+    things.chain(works).find(|(line, _)| *line == name).map_or(name, |(_, says)| plain(says))
+}
+
+fn line_in_words(answer: &EstimateAnswer, line: &LineAnswer) -> (String, String, String) {
     let count = match line.of {
         LineOf::Feet => format!("{} ft", line.quantity),
         LineOf::Pieces | LineOf::Work => line.quantity.to_string(),
     };
     let condition = line.condition.map_or(String::new(), |condition| format!(" ({condition})"));
-    let left = format!("  {count:>7}  {}{condition}", line.line);
-    (left, format!("at {:>8}   {:>10}", money(line.unit_cents), money(line.cents)))
+    let right = format!("at {:>8}   {:>10}", money(line.unit_cents), money(line.cents));
+    (format!("{count:>4}"), format!("{}{condition}", said_of(answer, line.line)), right)
 }
 
 fn material(page: &mut String, answer: &EstimateAnswer) {
@@ -65,9 +92,9 @@ fn material(page: &mut String, answer: &EstimateAnswer) {
         }
         for thing in here {
             let unit = if thing.of == LineOf::Feet { " ft" } else { "" };
-            let left = format!("  {:>4}{unit:3}  {}{}", thing.measured, thing.line, buy(thing));
             let right = format!("at {:>8}   {:>10}", money(thing.unit_cents), money(thing.cents));
-            with_right(page, &left, left.chars().count(), &right);
+            let words = format!("{}{}", plain(thing.says), buy(thing));
+            row(page, &format!("{:>4}{unit}", thing.measured), &words, &right);
         }
     }
     sum(page, "Material together", answer.price.material_cents);
@@ -75,11 +102,15 @@ fn material(page: &mut String, answer: &EstimateAnswer) {
 
 /// What is bought, where that is more than what is charged.
 fn buy(thing: &TakeoffAnswer) -> String {
-    let packs = thing.packs.iter().filter(|pack| pack.size > 1 || thing.of == LineOf::Feet);
-    let packs: Vec<String> = packs.map(|pack| format!("{} × {}", pack.count, pack.size)).collect();
+    let is_packed = thing.of == LineOf::Feet || thing.packs.iter().any(|pack| pack.size > 1);
+    let pack = |pack: &PackAnswer| match pack.size {
+        1 => format!("{} single", pack.count),
+        size => format!("{} × {size}", pack.count),
+    };
+    let packs: Vec<String> = thing.packs.iter().filter(|_| is_packed).map(pack).collect();
     match (packs.is_empty(), thing.needed > u64::from(thing.measured)) {
-        (false, _) => format!("   buy {}", packs.join(" + ")),
-        (true, true) => format!("   buy {}", thing.bought),
+        (false, _) => format!(": buy {}", packs.join(" + ")),
+        (true, true) => format!(": buy {}", thing.bought),
         (true, false) => String::new(),
     }
 }
@@ -89,15 +120,18 @@ fn labour(page: &mut String, answer: &EstimateAnswer) {
     for work in &answer.labour {
         let condition = work.condition.map_or(String::new(), |condition| format!(" ({condition})"));
         let two = if work.for_two { ", two" } else { "" };
-        let left = format!("  {:>4}     {}{condition}{two}, {}", work.times, work.line, hours(work.minutes));
+        let words = format!("{}{condition}{two}: {}", plain(work.says), hours(work.minutes));
         let right = format!("at {:>8}   {:>10}", money(work.unit_cents), money(work.cents));
-        with_right(page, &left, left.chars().count(), &right);
+        row(page, &format!("{:>4}", work.times), &words, &right);
     }
     sum(page, &format!("Labour together, {}", hours(answer.price.minutes)), answer.price.labour_cents);
 }
 
 fn hours(minutes: u32) -> String {
-    format!("{} h {:02} min", minutes / 60, minutes % 60)
+    match (minutes / 60, minutes % 60) {
+        (0, minutes) => format!("{minutes} min"),
+        (hours, minutes) => format!("{hours} h {minutes:02} min"),
+    }
 }
 
 fn owner(page: &mut String, answer: &EstimateAnswer) {

@@ -34,8 +34,8 @@ fn every_sum_of_an_estimate_is_of_what_is_shown() {
 #[test]
 fn the_page_tells_what_is_charged_and_what_is_bought() {
     let page = thirdwire(&["estimate", "--example", "knob-and-tube"]).out;
-    assert!(page.contains("83 ft  ground-wire-12-ft   buy 1 × 100"), "{page}");
-    assert!(page.contains("7     label   buy 1 × 25"), "{page}");
+    assert!(page.contains("83 ft  12 AWG green conductor: buy 1 × 100"), "{page}");
+    assert!(page.contains("7     Label with the words the code asks for: buy 1 × 25"), "{page}");
     let pieces = thirdwire(&["estimate", "--example", "knob-and-tube", "--by", "piece"]).out;
     assert!(pieces.contains("route to B2-2") && pieces.contains("opening P-3"), "{pieces}");
     for page in [page, pieces] {
