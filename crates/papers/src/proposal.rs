@@ -124,11 +124,24 @@ fn offers(job: &Job) -> Vec<Block> {
             ("Walls".to_owned(), wall_openings(job.plan.totals.wall_openings).into()),
         ])),
     }
+    blocks.extend(not_proved(job).map(|says| Block::Caution(says.into())));
     if job.plan.totals.demo_prices {
         let invented = "The prices are invented demo figures, not an offer to anybody: put in your own price book.";
         blocks.push(Block::Caution(Text::bold(invented)));
     }
     blocks
+}
+
+/// What was not looked into to the end: nobody is told that a price is the least where that is not known.
+fn not_proved(job: &Job) -> Option<&'static str> {
+    let stopped = job.plan.offers.as_ref().is_some_and(|offers| !offers.complete);
+    match (job.plan.totals.nothing_below_cents, stopped) {
+        (None, false) => None,
+        (None, true) => Some("The search for offers was stopped at its limit: there may be better ones beside these."),
+        (Some(_), _) => {
+            Some("The search was stopped at its limit: the same may be had for less, and better offers may exist.")
+        }
+    }
 }
 
 fn money(cents: i64) -> String {

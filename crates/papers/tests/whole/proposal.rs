@@ -2,7 +2,7 @@
 
 use crate::planned_job::with_survey_and_offers;
 use estimate::Cents;
-use papers::proposal;
+use papers::{Job, proposal};
 
 const FLAT: &str = include_str!("../../../../examples/flat.toml");
 
@@ -70,5 +70,21 @@ fn the_parts_of_the_price_add_up_to_what_is_asked() {
         assert_eq!(together, Some(sums.iter().sum()));
         assert_eq!(together, Some(job.plan.offers.as_ref().unwrap().offers[0].owner_cents));
         assert!(!words.contains("the permit's fee;"));
+    });
+}
+
+/// By hand: of the two things that can be left unproved, one, the other, and neither.
+#[test]
+fn what_was_not_proved_is_told_to_the_owner() {
+    with_survey_and_offers(FLAT, |job| {
+        let told = |complete: bool, bound: Option<i64>| {
+            let mut plan = job.plan.clone();
+            plan.offers.as_mut().unwrap().complete = complete;
+            plan.totals.nothing_below_cents = bound;
+            proposal(&Job { plan: &plan, ..job.clone() }).words()
+        };
+        assert!(told(false, None).contains("there may be better ones beside these"));
+        assert!(told(true, Some(1)).contains("the same may be had for less"));
+        assert!(!told(true, None).contains("stopped at its limit"));
     });
 }
