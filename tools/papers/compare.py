@@ -143,7 +143,7 @@ def main():
                 if sorted(file["file"] for file in told["files"]) != sorted(path.name for path in folder.iterdir()):
                     found.append("the files that are told are not those that were written")
                 said = " ".join(text_of(path) for path in folder.iterdir())
-                for title in set(re.findall("paper “([^”]+)”", said)) - {file["title"] for file in told["files"]}:
+                for title in set(re.findall("(?<!this )paper “([^”]+)”", said)) - {file["title"] for file in told["files"]}:
                     found.append(f"a paper names the paper `{title}`, which is not in the set")
                 for file in told["files"]:
                     faults = faults_of_form(folder / file["file"], size, file["pages"], plan["job"]["name"])
