@@ -127,10 +127,11 @@ fn labour(page: &mut String, answer: &EstimateAnswer) {
     sum(page, &format!("Labour together, {}", hours(answer.price.minutes)), answer.price.labour_cents);
 }
 
+/// A time that is not torn at the end of a line.
 fn hours(minutes: u32) -> String {
     match (minutes / 60, minutes % 60) {
-        (0, minutes) => format!("{minutes} min"),
-        (hours, minutes) => format!("{hours} h {minutes:02} min"),
+        (0, minutes) => format!("{minutes}\u{a0}min"),
+        (hours, minutes) => format!("{hours}\u{a0}h\u{a0}{minutes:02}\u{a0}min"),
     }
 }
 
