@@ -16,6 +16,7 @@ mod law;
 mod named;
 mod page;
 mod planning;
+mod planning_flags;
 mod steering_flags;
 mod workbook;
 

@@ -166,15 +166,7 @@ impl State {
 fn work_on(dwelling: &mut Dwelling, planned: &Planned, at: BoxIndex) {
     let chosen = planned.chosen(at);
     let device_box = &mut dwelling.boxes[at.0];
-    device_box.holds = match chosen.device {
-        Device::Kept => device_box.holds,
-        Device::TwoSlot => Holding::TwoSlot,
-        Device::ThreeSlot => Holding::ThreeSlot,
-        Device::Gfci => Holding::Gfci,
-        Device::Afci => Holding::Afci,
-        Device::Dual => Holding::Dual,
-        Device::Blank => Holding::Splice,
-    };
+    device_box.holds = chosen.device.held(device_box.holds);
     // What was seen of a loose ground does not hold once it is restored.
     if matches!(chosen.step, Step::RestoreKept | Step::RestoreFitted) {
         device_box.found.clear();

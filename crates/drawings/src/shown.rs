@@ -8,7 +8,7 @@ use dwelling::{
     BondedGroups, BoxIndex, CircuitTree, Dwelling, Feed, GroundFact, Holding, PanelIndex, Point, RouteEnd, RouteKind,
     circuit_trees, names,
 };
-use remedies::{Device, Planned, Way};
+use remedies::{Planned, Way};
 
 names! {
     /// When a drawing holds.
@@ -345,15 +345,7 @@ pub(crate) fn ground_after(plan: &Planned, at: BoxIndex) -> Ground {
 
 /// What a box holds once a plan is carried out.
 pub(crate) fn held_after(plan: &Planned, at: BoxIndex) -> Holding {
-    match plan.chosen(at).device {
-        Device::Kept => plan.facts.dwelling.device_box(at).holds,
-        Device::TwoSlot => Holding::TwoSlot,
-        Device::ThreeSlot => Holding::ThreeSlot,
-        Device::Gfci => Holding::Gfci,
-        Device::Afci => Holding::Afci,
-        Device::Dual => Holding::Dual,
-        Device::Blank => Holding::Splice,
-    }
+    plan.chosen(at).device.held(plan.facts.dwelling.device_box(at).holds)
 }
 
 /// The bonded groups of more than one box with a letter each, and by box the group it is in.

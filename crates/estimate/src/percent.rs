@@ -39,6 +39,7 @@ impl fmt::Display for Percent {
 mod tests {
     use super::*;
 
+    /// By hand: hundredths of a percent, their last noughts left out.
     #[test]
     fn a_percent_is_written_with_the_digits_that_it_needs() {
         assert_eq!(

@@ -252,6 +252,7 @@ mod tests {
         assert_eq!((block.labour, block.minutes()), (Cents(75_00), 30));
     }
 
+    /// By hand: the figures that are put in come out.
     #[test]
     fn ones_own_figures_replace_the_demo_ones_and_the_rest_stay() {
         let book = PriceBook::new(Cents(12_000), &[(Material::Gfci, Cents(1_999))], &[(Task::FitDevice, 25)]);
@@ -262,6 +263,7 @@ mod tests {
     }
 
     /// Nothing is charged, made longer or done by two that the book does not say.
+    /// By hand: 100 percent is plain work, and 123.45 and 0.01 are 123.46.
     #[test]
     fn what_a_book_leaves_out_adds_nothing() {
         let book = PriceBook::new(Cents(12_000), &[], &[]);

@@ -145,6 +145,7 @@ mod tests {
         assert_eq!(places[3].1 - places[0].1, 72.0);
     }
 
+    /// By hand: four of 2.75 in are wider than 8.5 in; 100 pt is less than the label's 189; eleven of 1 in leave no margin on 11 in.
     #[test]
     fn a_sheet_that_cannot_be_is_refused_with_the_reason() {
         let usual = LabelSheet::usual(PaperSize::Letter);

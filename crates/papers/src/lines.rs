@@ -131,6 +131,7 @@ mod tests {
         assert_eq!(broken.concat(), "ab Donaudampfschifffahrtsgesellschaft cd");
     }
 
+    /// By hand: four numbers with a unit, and the words between.
     #[test]
     fn a_number_and_its_unit_stay_on_one_line() {
         let words: Vec<String> =

@@ -39,7 +39,7 @@ impl Notes {
 }
 
 /// The letter of a note: a to z, then aa, ab and so on.
-fn letter(index: usize) -> String {
+pub(crate) fn letter(index: usize) -> String {
     let last = char::from(b'a' + u8::try_from(index % 26).unwrap_or(0));
     if index < 26 { last.to_string() } else { format!("{}{last}", letter(index / 26 - 1)) }
 }
@@ -48,6 +48,7 @@ fn letter(index: usize) -> String {
 mod tests {
     use super::*;
 
+    /// By hand: two conditions are a and b, and the second stays b.
     #[test]
     fn a_condition_that_comes_again_keeps_its_letter() {
         let mut notes = Notes::default();
@@ -56,8 +57,9 @@ mod tests {
         assert_eq!(notes.basis(&[], &both[1..]).words(), "conditions b");
     }
 
+    /// By hand: 26 letters, then twice 26 pairs.
     #[test]
     fn letters_go_on_after_z() {
-        assert_eq!([0, 25, 26, 52].map(letter), ["a", "z", "aa", "ba"]);
+        assert_eq!([0, 25, 26, 51, 52].map(letter), ["a", "z", "aa", "az", "ba"]);
     }
 }

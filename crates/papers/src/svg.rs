@@ -143,6 +143,7 @@ fn half_disc(path: &str) -> Option<Vec<Stroke>> {
 mod tests {
     use super::*;
 
+    /// By hand: four marks; the view begins at (-4, -4), so (10, 20) lies at (14, 24).
     #[test]
     fn shapes_and_words_are_read_where_they_stand() {
         let svg = "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"-4 -4 80 40\"><g><title>not drawn</title>\

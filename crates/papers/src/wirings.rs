@@ -2,6 +2,7 @@
 
 use crate::document::{Block, Drawing};
 use crate::job::Job;
+use crate::notes::letter;
 use crate::words::listed;
 use drawings::{BoxWiring, CablePart, JointState, drawn_wiring};
 use estimate::Task;
@@ -26,7 +27,7 @@ pub(crate) fn shared<'a>(job: &Job<'a>) -> Vec<Shared<'a>> {
         let shape = wiring.shape();
         match list.iter_mut().find(|(known, _)| *known == shape) {
             Some((_, shared)) => shared.boxes.push(wiring),
-            None => list.push((shape, Shared { letter: letter(list.len()), boxes: vec![wiring] })),
+            None => list.push((shape, Shared { letter: letter(list.len()).to_uppercase(), boxes: vec![wiring] })),
         }
     }
     list.into_iter().map(|(_, shared)| shared).collect()
@@ -68,20 +69,4 @@ pub(crate) fn gallery(drawings: &[Shared]) -> Vec<Block> {
         Block::Paragraph(says.into()),
         Block::Drawings(drawings.collect()),
     ]
-}
-
-/// A to Z, then AA, AB and so on.
-fn letter(index: usize) -> String {
-    let last = char::from(b'A' + u8::try_from(index % 26).unwrap_or(0));
-    if index < 26 { last.to_string() } else { format!("{}{last}", letter(index / 26 - 1)) }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn letters_go_on_behind_z() {
-        assert_eq!([0, 25, 26, 51, 52].map(letter), ["A", "Z", "AA", "AZ", "BA"]);
-    }
 }

@@ -32,6 +32,20 @@ impl Device {
         if matches!(self, Self::Blank) { DeviceSpace::None } else { DeviceSpace::Strap }
     }
 
+    /// What the box then holds, where it held so much before.
+    #[must_use]
+    pub const fn held(self, before: Holding) -> Holding {
+        match self {
+            Self::Kept => before,
+            Self::TwoSlot => Holding::TwoSlot,
+            Self::ThreeSlot => Holding::ThreeSlot,
+            Self::Gfci => Holding::Gfci,
+            Self::Afci => Holding::Afci,
+            Self::Dual => Holding::Dual,
+            Self::Blank => Holding::Splice,
+        }
+    }
+
     /// Whether it is a GFCI of itself.
     #[must_use]
     pub const fn is_gfci(self) -> bool {

@@ -116,15 +116,23 @@ impl PlugInTester {
 
     /// What it says, by the meaning of its lamps.
     pub(crate) fn says(&self, volts: [f64; 3], is_joined: bool) -> TesterVerdict {
-        match self.lit(volts) {
-            [true, true, false] if is_joined && self.finds_joins => TesterVerdict::FalseGround,
-            [true, true, false] => TesterVerdict::Correct,
-            [true, false, false] => TesterVerdict::OpenGround,
-            [false, true, false] => TesterVerdict::OpenNeutral,
-            [false, false, false] => TesterVerdict::OpenHot,
-            [true, false, true] => TesterVerdict::HotNeutralReversed,
-            [false, true, true] => TesterVerdict::HotGroundReversed,
-            [true, true, true] | [false, false, true] => TesterVerdict::NotListed,
+        match told_by_lamps(self.lit(volts)) {
+            TesterVerdict::Correct if is_joined && self.finds_joins => TesterVerdict::FalseGround,
+            told => told,
         }
+    }
+}
+
+/// What the lamps of a plug-in tester mean, in the order of the pairs: hot to neutral, hot to ground, neutral to ground.
+#[must_use]
+pub const fn told_by_lamps(lit: [bool; 3]) -> TesterVerdict {
+    match lit {
+        [true, true, false] => TesterVerdict::Correct,
+        [true, false, false] => TesterVerdict::OpenGround,
+        [false, true, false] => TesterVerdict::OpenNeutral,
+        [false, false, false] => TesterVerdict::OpenHot,
+        [true, false, true] => TesterVerdict::HotNeutralReversed,
+        [false, true, true] => TesterVerdict::HotGroundReversed,
+        [true, true, true] | [false, false, true] => TesterVerdict::NotListed,
     }
 }

@@ -19,6 +19,7 @@ pub use calibration::{BINS, Bin, Calibration};
 pub use chance::Chance;
 pub use counting::{Counts, Way, count};
 pub use house::{House, house};
+pub use instrument::told_by_lamps;
 pub use least::least_opened;
 pub use searching::{Fault, Searched, searched};
 pub use sketch::Size;

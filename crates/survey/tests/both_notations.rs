@@ -104,6 +104,7 @@ fn the_boxes_are_as_written() {
     assert_eq!((fifth.fed_by, fifth.body.gangs), (None, 1));
 }
 
+/// By hand: as the rich survey has it, 20 cubic inches being 2,000 hundredths.
 #[test]
 fn what_was_read_after_the_work_is_as_written() {
     let rich = rich();

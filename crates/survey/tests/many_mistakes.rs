@@ -105,6 +105,7 @@ error[key-twice]: the key `job` is given twice
     assert!(found.dwelling.is_none());
 }
 
+/// By hand: after the 19 lines of the sound survey an empty one and three of the circuit, then `gauge` twice, in lines 24 and 25.
 #[test]
 fn a_key_of_an_inner_table_is_not_taken_for_the_first_of_two() {
     let text = format!(
@@ -172,6 +173,7 @@ fn files_of_nothing_but_brackets_are_refused_without_a_crash() {
     assert_eq!(codes(&deep, Format::Toml).iter().filter(|code| **code == "nested-too-deep").count(), 1);
 }
 
+/// By hand: the second line, after `name = "` (8 characters) and one that takes two bytes.
 #[test]
 fn the_place_of_a_byte_that_is_no_utf_8_is_told() {
     let bytes = b"format = 1\nname = \"\xc3\xa9\xff\"\n";

@@ -3,10 +3,10 @@
 use crate::answering::{SurveySource, dwelling_of, exit_code, write_json, write_text};
 use crate::command_error::CommandError;
 use crate::commands::prices::price_book;
-use crate::law::{CodeFlags, settle};
+use crate::law::settle;
 use crate::page;
-use crate::planning::{Asked, to_plan_on};
-use crate::steering_flags::SteeringFlags;
+use crate::planning::to_plan_on;
+use crate::planning_flags::PlanningFlags;
 use crate::workbook::{estimate_workbook, fault, write_workbook};
 use clap::ValueEnum;
 use remedies::{PlanStatus, estimate_answer};
@@ -30,13 +30,8 @@ pub struct Args {
     /// How the lines are put together
     #[arg(long, value_enum, default_value = "counter", value_name = "HOW")]
     by: By,
-    /// Your own price book, a .toml or .xlsx file (see `thirdwire prices`)
-    #[arg(long, value_name = "FILE")]
-    prices: Option<PathBuf>,
     #[command(flatten)]
-    steering: SteeringFlags,
-    #[command(flatten)]
-    code: CodeFlags,
+    planning: PlanningFlags,
     /// Write it as a spreadsheet whose figures can be changed and whose sums follow
     #[arg(long, value_name = "FILE")]
     xlsx: Option<PathBuf>,
@@ -56,13 +51,11 @@ pub enum By {
 
 /// Runs it.
 pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
-    let book = price_book(args.prices.as_deref(), args.json)?;
+    let book = price_book(args.planning.prices.as_deref(), args.json)?;
     let text = args.source.read()?;
     let dwelling = to_plan_on(dwelling_of(&text, args.json)?);
-    let wishes = args.steering.wishes(&dwelling)?;
-    let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
-    let offer = args.offer.map(usize::from);
-    let asked = Asked { wishes, budget: args.steering.budget, offer, ..Asked::default() };
+    let law = settle(&args.planning.code, &dwelling.job, &text.folder, args.json)?;
+    let asked = args.planning.asked(&dwelling, args.offer.map(usize::from))?;
     let (planned, offers) = asked.planned(&dwelling, law.code, &book)?;
     let plan = asked.answer(&planned, offers, &law.answer, &book)?;
     let answer = estimate_answer(&planned, &plan);

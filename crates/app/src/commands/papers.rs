@@ -4,9 +4,9 @@ use crate::answering::{SurveySource, dwelling_of, exit_code, write_json, write_t
 use crate::command_error::CommandError;
 use crate::commands::prices::price_book;
 use crate::commands::prove::carried_out;
-use crate::law::{CodeFlags, settle};
-use crate::planning::{Asked, to_plan_on};
-use crate::steering_flags::SteeringFlags;
+use crate::law::settle;
+use crate::planning::to_plan_on;
+use crate::planning_flags::PlanningFlags;
 use calculations::{Moment, checks_of, expected_readings, state_at};
 use clap::ValueEnum;
 use closeout::prove;
@@ -53,13 +53,8 @@ pub struct Args {
     /// From one label's left and upper edge to the next one's, such as 2.75x1in
     #[arg(long, value_name = "SIZE", value_parser = two_lengths)]
     label_pitch: Option<(f32, f32)>,
-    /// Your own price book (see `thirdwire prices`)
-    #[arg(long, value_name = "FILE")]
-    prices: Option<PathBuf>,
     #[command(flatten)]
-    steering: SteeringFlags,
-    #[command(flatten)]
-    code: CodeFlags,
+    planning: PlanningFlags,
     /// List the files that were written as JSON (its schema: `thirdwire schema papers`)
     #[arg(long)]
     json: bool,
@@ -89,20 +84,18 @@ impl Size {
 pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let size = args.paper.of_paper();
     let sheet = label_sheet(args, size)?;
-    let book = price_book(args.prices.as_deref(), args.json)?;
+    let book = price_book(args.planning.prices.as_deref(), args.json)?;
     let text = args.source.read()?;
     let dwelling = to_plan_on(dwelling_of(&text, args.json)?);
-    let wishes = args.steering.wishes(&dwelling)?;
-    let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
-    // The proposal shows the offers side by side; a sum to stay within leaves none to choose from.
-    let offer = args.offer.map(usize::from).or(carried_out(&dwelling));
-    let offer = offer.or(Some(1)).filter(|_| args.steering.budget.is_none());
-    let asked = Asked { wishes, budget: args.steering.budget, offer, ..Asked::default() };
+    let law = settle(&args.planning.code, &dwelling.job, &text.folder, args.json)?;
+    // The proposal shows the offers side by side.
+    let offer = args.offer.map(usize::from).or(carried_out(&dwelling)).unwrap_or(1);
+    let asked = args.planning.asked(&dwelling, Some(offer))?;
     let (planned, offers) = asked.planned(&dwelling, law.code, &book)?;
     let plan = asked.answer(&planned, offers, &law.answer, &book)?;
     let after = state_at(&planned, Moment::After);
     let proof =
-        dwelling.boxes.iter().any(|at| !at.after.is_empty()).then(|| prove(&planned, &plan, offer.unwrap_or(1)));
+        dwelling.boxes.iter().any(|at| !at.after.is_empty()).then(|| prove(&planned, &plan, asked.offer.unwrap_or(1)));
     let job = Job {
         dwelling: &dwelling,
         plan: &plan,

@@ -4,12 +4,11 @@ use crate::answering::{SurveySource, dwelling_of, exit_code, write_json, write_t
 use crate::command_error::CommandError;
 use crate::commands::prices::price_book;
 use crate::commands::stream;
-use crate::law::{CodeFlags, settle};
+use crate::law::settle;
 use crate::page;
 use crate::planning::{Asked, to_plan_on};
-use crate::steering_flags::SteeringFlags;
+use crate::planning_flags::PlanningFlags;
 use remedies::PlanStatus;
-use std::path::PathBuf;
 use std::process::ExitCode;
 
 /// Plan a dwelling: findings, duties and the cheapest lawful whole
@@ -26,13 +25,8 @@ pub struct Args {
     /// Plan many dwellings: one survey in JSON a line on standard input, one plan a line out, in the same order
     #[arg(long, conflicts_with_all = ["survey", "example", "full", "ground", "keep", "no_open", "budget", "offers", "offer", "next_best", "certificate"])]
     stream: bool,
-    /// Your own price book (see `thirdwire prices`)
-    #[arg(long, value_name = "FILE")]
-    prices: Option<PathBuf>,
     #[command(flatten)]
-    steering: SteeringFlags,
-    #[command(flatten)]
-    code: CodeFlags,
+    planning: PlanningFlags,
     /// Show side by side what can be offered, and what each step up buys
     #[arg(long, conflicts_with = "budget")]
     offers: bool,
@@ -55,17 +49,16 @@ pub struct Args {
 
 /// Runs it.
 pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
-    let book = price_book(args.prices.as_deref(), args.json)?;
+    let book = price_book(args.planning.prices.as_deref(), args.json)?;
     if args.stream {
-        return stream::run(&args.code, &book);
+        return stream::run(&args.planning.code, &book);
     }
     let text = args.source.read()?;
     let dwelling = to_plan_on(dwelling_of(&text, args.json)?);
-    let wishes = args.steering.wishes(&dwelling)?;
-    let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
+    let law = settle(&args.planning.code, &dwelling.job, &text.folder, args.json)?;
     let offer = args.offer.map(usize::from).or(args.offers.then_some(1));
     let next_best = args.next_best || args.full;
-    let asked = Asked { wishes, budget: args.steering.budget, offer, next_best, certificate: args.certificate };
+    let asked = Asked { next_best, certificate: args.certificate, ..args.planning.asked(&dwelling, offer)? };
     let (planned, offers) = asked.planned(&dwelling, law.code, &book)?;
     let answer = asked.answer(&planned, offers, &law.answer, &book)?;
     if args.json {

@@ -4,10 +4,10 @@ use crate::answering::{SurveySource, dwelling_of, read_file, write_json, write_t
 use crate::command_error::{CONTRADICTS, CommandError, NOT_THE_LAST_WORD};
 use crate::commands::papers::Size;
 use crate::commands::prices::price_book;
-use crate::law::{CodeFlags, settle};
+use crate::law::settle;
 use crate::page;
 use crate::planning::{Asked, to_plan_on};
-use crate::steering_flags::SteeringFlags;
+use crate::planning_flags::PlanningFlags;
 use closeout::{ProofAnswer, ProofVerdict, prove};
 use dwelling::{Day, Dwelling};
 use papers::{Closed, certificate, typeset};
@@ -42,13 +42,8 @@ pub struct Args {
     /// The day that stands on the certificate, such as 2026-11-25; without it a line is left to fill in
     #[arg(long, value_name = "DAY")]
     date: Option<Day>,
-    /// Your own price book, with which it was planned (see `thirdwire prices`)
-    #[arg(long, value_name = "FILE")]
-    prices: Option<PathBuf>,
     #[command(flatten)]
-    steering: SteeringFlags,
-    #[command(flatten)]
-    code: CodeFlags,
+    planning: PlanningFlags,
     /// Answer as JSON (its schema: `thirdwire schema prove`)
     #[arg(long)]
     json: bool,
@@ -64,10 +59,10 @@ pub fn carried_out(dwelling: &Dwelling) -> Option<usize> {
 
 /// Runs it.
 pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
-    let book = price_book(args.prices.as_deref(), args.json)?;
+    let book = price_book(args.planning.prices.as_deref(), args.json)?;
     let text = args.source.read()?;
     let dwelling = to_plan_on(dwelling_of(&text, args.json)?);
-    let law = settle(&args.code, &dwelling.job, &text.folder, args.json)?;
+    let law = settle(&args.planning.code, &dwelling.job, &text.folder, args.json)?;
     let held = args.plan.as_deref().map(plan_in_hand).transpose()?;
     let (asked, number) = match &held {
         Some(claim) => asked_by(claim, &dwelling)?,
@@ -120,11 +115,10 @@ fn asked_by(claim: &PlanClaim, dwelling: &Dwelling) -> Result<(Asked, usize), Co
 
 /// What is asked by the survey and the command line, and the offer.
 fn asked_here(args: &Args, dwelling: &Dwelling) -> Result<(Asked, usize), CommandError> {
-    let wishes = args.steering.wishes(dwelling)?;
     let number = args.offer.map(usize::from).or(carried_out(dwelling)).unwrap_or(1);
     // The first offer is the plan itself: no other need be searched for.
-    let offer = Some(number).filter(|number| *number > 1 && args.steering.budget.is_none());
-    Ok((Asked { wishes, budget: args.steering.budget, offer, ..Asked::default() }, number))
+    let offer = Some(number).filter(|number| *number > 1);
+    Ok((args.planning.asked(dwelling, offer)?, number))
 }
 
 /// Writes the certificate, where the proof allows one.

@@ -287,6 +287,7 @@ mod tests {
     use super::super::sheet::dollars;
     use super::*;
 
+    /// By hand: a hundred cents to the dollar, two digits of them.
     #[test]
     fn money_is_cached_as_dollars_and_cents() {
         assert_eq!([dollars(2_933), dollars(5), dollars(-120)], ["29.33", "0.05", "-1.20"]);

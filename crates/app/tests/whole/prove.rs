@@ -46,6 +46,7 @@ fn what_contradicts_exits_with_4_and_what_is_open_with_3_and_neither_has_a_certi
     assert!(half.contains("jumper"));
 }
 
+/// By hand: nothing was read, so nothing is proved or contradicted, and the exit code is that of the README for what is open, 3.
 #[test]
 fn a_job_on_which_nothing_was_read_is_open_everywhere() {
     for name in ["bungalow", "flat", "knob-and-tube"] {
@@ -68,6 +69,7 @@ fn the_likely_cause_and_what_to_do_next_stand_beside_a_contradiction() {
     assert!(text(ground, "/next").contains("take the jumper out"), "{ground}");
 }
 
+/// By hand: the second offer is asked for and nothing was read, exit code 3; a ninth there is not, a wrong command line, 2.
 #[test]
 fn the_offer_that_was_carried_out_is_the_one_that_is_proved() {
     let said = thirdwire(&["prove", "--example", "bungalow", "--offer", "2", "--json"]);

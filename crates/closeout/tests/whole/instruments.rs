@@ -3,7 +3,7 @@
 use dwelling::TesterVerdict;
 use electrical::network::{BranchCircuit, Load, NetworkError, Opening, Wire};
 use electrical::{Impedance, Volts};
-use simulation::Chance;
+use simulation::{Chance, told_by_lamps};
 
 /// A meter that is off by up to 1 % and three digits (common practice, no source), and what is written of it to a tenth.
 #[derive(Clone, Copy)]
@@ -35,13 +35,5 @@ pub fn tester_says(circuit: &BranchCircuit, at: Opening, leg: Wire) -> Result<Te
         circuit.load(Load { at, between, impedance: Impedance::ohms(50_000.0, 0.0) });
     }
     let solved = circuit.solve()?;
-    Ok(match lamps.map(|(from, to)| solved.between(at, from, to).magnitude() > 75.0) {
-        [true, true, false] => TesterVerdict::Correct,
-        [true, false, false] => TesterVerdict::OpenGround,
-        [false, true, false] => TesterVerdict::OpenNeutral,
-        [false, false, false] => TesterVerdict::OpenHot,
-        [true, false, true] => TesterVerdict::HotNeutralReversed,
-        [false, true, true] => TesterVerdict::HotGroundReversed,
-        _ => TesterVerdict::NotListed,
-    })
+    Ok(told_by_lamps(lamps.map(|(from, to)| solved.between(at, from, to).magnitude() > 75.0)))
 }

@@ -33,15 +33,7 @@ pub(crate) fn as_planned(around: &Around, plan: &Planned) -> BoxWiring {
     let ways = plan.ways();
     let entering = around.as_planned(plan, &ways);
     let chosen = plan.chosen(at);
-    let holds = match chosen.device {
-        Device::Kept => device_box.holds,
-        Device::TwoSlot => Holding::TwoSlot,
-        Device::ThreeSlot => Holding::ThreeSlot,
-        Device::Gfci => Holding::Gfci,
-        Device::Afci => Holding::Afci,
-        Device::Dual => Holding::Dual,
-        Device::Blank => Holding::Splice,
-    };
+    let holds = chosen.device.held(device_box.holds);
     let metal = match chosen.box_work {
         BoxWork::Keep | BoxWork::Extend => device_box.body.metal,
         BoxWork::Replace | BoxWork::ReplaceWide => Some(false),

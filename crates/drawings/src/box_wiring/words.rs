@@ -9,7 +9,7 @@ pub(super) const fn body(metal: Option<bool>) -> &'static str {
     match metal {
         Some(true) => "metal box",
         Some(false) => "nonmetallic box",
-        None => "box, metal or not is not known",
+        None => "nobody knows whether it is metal",
     }
 }
 

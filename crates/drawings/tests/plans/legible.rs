@@ -63,6 +63,45 @@ fn hold_inside(sheet: &SheetAnswer) {
     }
 }
 
+/// No word on another, all inside what is shown, and none on a line: on those of the groups of a class, or on any where none is
+/// named. Letters in symbols of their own cover the line behind them.
+pub fn hold_words_free(title: &str, root: Node, lines_of: &str) {
+    let view = shown(root);
+    let texts: Vec<(Node, Rectangle)> = root
+        .descendants()
+        .filter(|node| node.tag_name().name() == "text")
+        .filter_map(|node| Some((node, covered(node)?)))
+        .collect();
+    for (index, (node, area)) in texts.iter().enumerate() {
+        let told = node.text().unwrap_or("");
+        assert!(view.holds(area), "{title}: `{told}` at {area:?}");
+        for (other, there) in &texts[..index] {
+            assert!(!there.overlaps(area), "{title}: `{told}` on `{}`", other.text().unwrap_or(""));
+        }
+    }
+    let is_one = |node: &Node| {
+        node.has_attribute("points")
+            && (lines_of.is_empty() || node.ancestors().any(|group| group.attribute("class") == Some(lines_of)))
+    };
+    for line in root.descendants().filter(is_one) {
+        let points = line.attribute("points").unwrap_or_default();
+        let points: Vec<f64> = points.split([' ', ',']).filter_map(|part| part.parse().ok()).collect();
+        let points: Vec<(f64, f64)> = points.chunks_exact(2).map(|pair| (pair[0], pair[1])).collect();
+        for pair in points.windows(2) {
+            let ((x1, y1), (x2, y2)) = (pair[0], pair[1]);
+            let area = Rectangle(x1.min(x2) - 0.3, y1.min(y2) - 0.3, x1.max(x2) + 0.3, y1.max(y2) + 0.3);
+            for (node, there) in texts.iter().filter(|(node, _)| !is_letter(*node)) {
+                assert!(!there.overlaps(&area), "{title}: a line through `{}`", node.text().unwrap_or(""));
+            }
+        }
+    }
+}
+
+/// A letter in a symbol of its own.
+fn is_letter(node: Node) -> bool {
+    matches!(node.text(), Some("H" | "H2" | "N" | "G" | "M" | "S" | "J" | "?"))
+}
+
 fn hold(survey: &str) {
     for drawing in both(&dwelling(survey)) {
         assert!(!drawing.sheets.is_empty());

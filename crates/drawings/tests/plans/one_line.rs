@@ -1,12 +1,12 @@
 //! One-lines held against the plan: every box once, its ground and what guards it, nothing on anything else.
 
 use crate::generated::survey;
-use crate::reading::{EXAMPLES, Rectangle, covered, document, dwelling, groups, name, number, shown};
+use crate::legible::hold_words_free;
+use crate::reading::{EXAMPLES, document, dwelling, groups, name, number};
 use drawings::{DrawingAnswer, one_line_as_found, one_line_as_planned};
 use dwelling::Dwelling;
 use estimate::PriceBook;
 use remedies::Planned;
-use roxmltree::Node;
 use rulebook::{CodeInForce, Edition};
 use std::collections::BTreeMap;
 
@@ -21,42 +21,10 @@ fn surveys() -> Vec<String> {
     EXAMPLES.into_iter().map(str::to_owned).chain(generated).collect()
 }
 
-/// No word on another, none on a line, all inside what is shown.
 fn hold_legible(drawing: &DrawingAnswer) {
     for sheet in &drawing.sheets {
-        let document = document(sheet);
-        let root = document.root_element();
-        let view = shown(root);
-        let texts: Vec<(Node, Rectangle)> = root
-            .descendants()
-            .filter(|node| node.tag_name().name() == "text")
-            .filter_map(|node| Some((node, covered(node)?)))
-            .collect();
-        for (index, (node, area)) in texts.iter().enumerate() {
-            let told = node.text().unwrap_or("");
-            assert!(view.holds(area), "{}: `{told}` at {area:?}", sheet.title);
-            for (other, there) in &texts[..index] {
-                assert!(!there.overlaps(area), "{}: `{told}` on `{}`", sheet.title, other.text().unwrap_or(""));
-            }
-        }
-        for line in groups(&document, "run").flat_map(|run| run.descendants()) {
-            let points = line.attribute("points").unwrap_or_default();
-            let points: Vec<f64> = points.split([' ', ',']).filter_map(|part| part.parse().ok()).collect();
-            let points: Vec<(f64, f64)> = points.chunks_exact(2).map(|pair| (pair[0], pair[1])).collect();
-            for pair in points.windows(2) {
-                let ((x1, y1), (x2, y2)) = (pair[0], pair[1]);
-                let area = Rectangle(x1.min(x2) - 0.2, y1.min(y2) - 0.2, x1.max(x2) + 0.2, y1.max(y2) + 0.2);
-                for (node, there) in texts.iter().filter(|(node, _)| !is_letter(*node)) {
-                    assert!(!there.overlaps(&area), "{}: a line through `{}`", sheet.title, node.text().unwrap_or(""));
-                }
-            }
-        }
+        hold_words_free(&sheet.title, document(sheet).root_element(), "run");
     }
-}
-
-/// A letter in a symbol of its own, which covers the line behind it.
-fn is_letter(node: Node) -> bool {
-    node.text().is_some_and(|text| text.len() == 1)
 }
 
 #[test]

@@ -1,7 +1,8 @@
 //! Wiring drawings held against the wiring that a plan leaves: what hangs together, what must not, and what is drawn.
 
 use crate::generated::survey;
-use crate::reading::{EXAMPLES, Rectangle, covered, dwelling, number, shown};
+use crate::legible::hold_words_free;
+use crate::reading::{EXAMPLES, dwelling, number};
 use drawings::{
     BoxWiring, CablePart, Carries, End, EndKind, FarEnd, JointState, OpenBecause, Side, drawn_wiring, wiring_as_found,
     wiring_as_planned,
@@ -9,7 +10,7 @@ use drawings::{
 use dwelling::{BoxIndex, Dwelling, Feed, Reach};
 use estimate::{PriceBook, Task};
 use remedies::{Device, Planned, work_first};
-use roxmltree::{Document, Node};
+use roxmltree::Document;
 use rulebook::{CodeInForce, Edition};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -279,42 +280,14 @@ fn every_end_of_what_was_found_is_told_once() {
     }
 }
 
-/// The words of a drawing, none on another, none on a line, all inside what is shown.
 fn hold_legible(wiring: &BoxWiring) {
     let figure = drawn_wiring(wiring, &format!("{}, a title", wiring.box_id));
     let document = Document::parse(&figure.svg).unwrap_or_else(|error| panic!("{}: {error}", figure.title));
     let root = document.root_element();
-    let view = shown(root);
-    let texts: Vec<(Node, Rectangle)> = root
-        .descendants()
-        .filter(|node| node.tag_name().name() == "text")
-        .filter_map(|node| Some((node, covered(node)?)))
-        .collect();
-    for (index, (node, area)) in texts.iter().enumerate() {
-        let told = node.text().unwrap_or("");
-        assert!(view.holds(area), "{}: `{told}` at {area:?} in {view:?}", wiring.box_id);
-        assert!(number(*node, "font-size") >= 6.5, "{told}");
-        for (other, there) in &texts[..index] {
-            assert!(!there.overlaps(area), "{}: `{told}` on `{}`", wiring.box_id, other.text().unwrap_or(""));
-        }
+    hold_words_free(&figure.title, root, "");
+    for text in root.descendants().filter(|node| node.tag_name().name() == "text") {
+        assert!(number(text, "font-size") >= 6.5, "{:?}", text.text());
     }
-    // No line of a conductor crosses a word: letters stand in rings of their own, over the ends of their lines.
-    for line in root.descendants().filter(|node| node.tag_name().name() == "polyline") {
-        let points: Vec<f64> =
-            line.attribute("points").unwrap_or_default().split([' ', ',']).filter_map(|n| n.parse().ok()).collect();
-        let points: Vec<(f64, f64)> = points.chunks_exact(2).map(|pair| (pair[0], pair[1])).collect();
-        for pair in points.windows(2) {
-            let ((x1, y1), (x2, y2)) = (pair[0], pair[1]);
-            let area = Rectangle(x1.min(x2) - 0.3, y1.min(y2) - 0.3, x1.max(x2) + 0.3, y1.max(y2) + 0.3);
-            for (node, there) in texts.iter().filter(|(node, _)| !is_letter(*node)) {
-                assert!(!there.overlaps(&area), "{}: a line through `{}`", wiring.box_id, node.text().unwrap_or(""));
-            }
-        }
-    }
-}
-
-fn is_letter(node: Node) -> bool {
-    matches!(node.text(), Some("H" | "H2" | "N" | "G" | "M"))
 }
 
 #[test]

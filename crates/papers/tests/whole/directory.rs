@@ -34,6 +34,7 @@ fn every_circuit_stands_once_with_every_box_that_it_feeds() {
     }
 }
 
+/// By hand, from the survey and its plan: circuits 1 and 2 share a neutral; K-2 alone of their boxes gets a ground.
 #[test]
 fn partners_protection_and_what_has_no_ground_are_told() {
     with_example("bungalow", |job| {

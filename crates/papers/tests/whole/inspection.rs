@@ -37,6 +37,7 @@ fn checks_that_do_not_pass_are_told_and_never_counted_as_passed() {
     }
 }
 
+/// By hand, from the survey: a basement and two storeys; one panel, so one sheet of the one-line before and one after.
 #[test]
 fn the_plan_of_every_floor_is_a_page_of_its_own() {
     with_example("knob-and-tube", |job| {

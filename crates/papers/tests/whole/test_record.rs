@@ -1,18 +1,23 @@
 //! The test record held against the readings that the network solver expects.
 
 use crate::planned_job::{EXAMPLES, with_example};
-use papers::{Block, Cell, test_record};
+use papers::{Block, Cell, Paper, test_record};
+
+/// The rows of all tables of a paper.
+fn rows(paper: &Paper) -> Vec<&Vec<Cell>> {
+    let tables = paper.blocks.iter().filter_map(|block| match block {
+        Block::Table(table) => Some(table),
+        _ => None,
+    });
+    tables.flat_map(|table| &table.rows).collect()
+}
 
 #[test]
 fn every_receptacle_stands_once_with_what_must_be_read_there() {
     for name in EXAMPLES {
         with_example(name, |job| {
             let paper = test_record(job);
-            let tables = paper.blocks.iter().filter_map(|block| match block {
-                Block::Table(table) => Some(table),
-                _ => None,
-            });
-            let rows: Vec<&Vec<Cell>> = tables.flat_map(|table| &table.rows).collect();
+            let rows = rows(&paper);
             let words = |cell: &Cell| match cell {
                 Cell::Words(text) => text.words(),
                 Cell::Tick => String::new(),
@@ -49,11 +54,7 @@ fn the_button_that_counts_is_named_where_there_is_no_ground() {
 fn what_was_read_stands_in_its_cells_with_its_verdict_in_words_and_a_mark() {
     with_example("cottage-half-done", |job| {
         let paper = test_record(job);
-        let tables = paper.blocks.iter().filter_map(|block| match block {
-            Block::Table(table) => Some(table),
-            _ => None,
-        });
-        let rows: Vec<&Vec<Cell>> = tables.flat_map(|table| &table.rows).collect();
+        let rows = rows(&paper);
         let words = |cell: &Cell| match cell {
             Cell::Words(text) => text.words(),
             Cell::Tick => "room to tick".to_owned(),

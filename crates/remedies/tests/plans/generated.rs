@@ -128,30 +128,22 @@ const OUTLINE: [Point; 4] = [place(0, 0), place(7, 0), place(7, 6), place(0, 6)]
 
 fn room(random: &mut Random, at: usize) -> Room {
     let any = random.pick(RoomUse::ALL);
+    let room_use = random.weighted(&[
+        (3, RoomUse::Bedroom),
+        (2, RoomUse::Kitchen),
+        (2, RoomUse::Bathroom),
+        (1, RoomUse::Outdoors),
+        (2, RoomUse::Garage),
+        (8, any),
+    ]);
     Room {
-        id: format!("room-{at}"),
-        title: None,
-        room_use: random.weighted(&[
-            (3, RoomUse::Bedroom),
-            (2, RoomUse::Kitchen),
-            (2, RoomUse::Bathroom),
-            (1, RoomUse::Outdoors),
-            (2, RoomUse::Garage),
-            (8, any),
-        ]),
-        floor: None,
         outline: random.pick(&[Vec::new(), OUTLINE.to_vec()]),
         wall_breaks: random.weighted(&[
             (1, None),
             (3, Some(Vec::new())),
             (1, Some(vec![WallBreak { kind: WallBreakKind::Opening, from: place(3, 0), to: place(6, 0) }])),
         ]),
-        above: None,
-        below: None,
-        ceiling: None,
-        walls: None,
-        insulated: None,
-        fire_blocks: None,
+        ..Room::named(format!("room-{at}"), room_use)
     }
 }
 

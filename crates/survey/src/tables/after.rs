@@ -7,12 +7,13 @@ use crate::quantity::Quantity;
 use crate::row::Row;
 use crate::shape::{FieldKind, Shape, field};
 use crate::tables::close_out::Defaults;
+use crate::tables::found;
 use crate::tables::names::{
     BOXES_SEEN, BUTTON_TESTS, FITTED_AT_PANEL, GROUNDS, HOLDINGS, LABELS, LOADS, METERS, TESTER_VERDICTS,
 };
 use dwelling::{
-    AfterReading, BoxIndex, BoxSeen, ButtonTest, CircuitAfter, FittedAtPanel, GroundSeen, Holding, LabelSeen,
-    LoadState, MeterKind, PanelAfter, Reading, Taken, TesterVerdict,
+    AfterReading, BoxIndex, BoxSeen, ButtonTest, CircuitAfter, FittedAtPanel, Holding, LabelSeen, PanelAfter, Reading,
+    Taken,
 };
 
 pub(crate) static SHAPE: Shape = Shape {
@@ -74,27 +75,16 @@ pub(crate) static PANEL_SHAPE: Shape = Shape {
 
 pub(crate) fn read(notes: &mut Notes, row: &Row<'_>, boxes: &Ids, defaults: &Defaults) -> AfterReading {
     tell_empty(notes, row);
-    let meter = row.name(notes, "meter", MeterKind::from_name).or(defaults.meter);
+    let read = found::readings(notes, row);
     let test_button = row.name(notes, "test_button", ButtonTest::from_name);
     let reading = Reading {
-        hot_neutral: row.volts(notes, "hn"),
-        hot_ground: row.volts(notes, "hg"),
-        neutral_ground: row.volts(notes, "ng"),
-        hot_earth: row.volts(notes, "hot_earth"),
-        neutral_earth: row.volts(notes, "neutral_earth"),
-        ground_earth: row.volts(notes, "ground_earth"),
-        hot_box: row.volts(notes, "hot_box"),
-        ground_impedance: row.ohms(notes, "ground_ohms"),
-        tester: row.name(notes, "tester", TesterVerdict::from_name),
-        load: row.name(notes, "load", LoadState::from_name),
-        meter,
-        ground: row.name(notes, "ground", GroundSeen::from_name),
-        tester_trips_gfci: row.flag(notes, "tester_trips_gfci"),
+        meter: read.meter.or(defaults.meter),
         own_test_trips: match test_button {
             Some(ButtonTest::Trips) => Some(true),
             Some(ButtonTest::DoesNotTrip) => Some(false),
             Some(ButtonTest::NotTested) | None => None,
         },
+        ..read
     };
     AfterReading {
         reading,

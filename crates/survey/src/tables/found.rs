@@ -34,6 +34,11 @@ pub(crate) fn read(notes: &mut Notes, row: &Row<'_>) -> Reading {
     if row.table.entries.is_empty() {
         notes.push(reading_empty::mistake("found", row.span));
     }
+    Reading { own_test_trips: row.flag(notes, "own_test_trips"), ..readings(notes, row) }
+}
+
+/// What is read alike before and after the work: all but what a device's own test button did.
+pub(crate) fn readings(notes: &mut Notes, row: &Row<'_>) -> Reading {
     Reading {
         hot_neutral: row.volts(notes, "hn"),
         hot_ground: row.volts(notes, "hg"),
@@ -48,6 +53,6 @@ pub(crate) fn read(notes: &mut Notes, row: &Row<'_>) -> Reading {
         meter: row.name(notes, "meter", MeterKind::from_name),
         ground: row.name(notes, "ground", GroundSeen::from_name),
         tester_trips_gfci: row.flag(notes, "tester_trips_gfci"),
-        own_test_trips: row.flag(notes, "own_test_trips"),
+        own_test_trips: None,
     }
 }
