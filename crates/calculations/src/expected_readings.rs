@@ -3,12 +3,12 @@
 use crate::checks::load_on;
 use crate::conductors::{HotRun, ground_part, runs_to};
 use crate::ground_path::ground_path;
-use crate::laid_circuit::{End, laid_circuit, leg_of, supply};
+use crate::laid_circuit::{End, LEG_VOLTS, laid_circuit, leg_of, supply};
 use crate::row::Amount;
 use crate::state::State;
 use dwelling::BoxIndex;
 use electrical::network::{Load, Meter, Opening, Readings, SolvedCircuit, Wire};
-use electrical::{Impedance, Voltage};
+use electrical::{Amperes, Impedance, Voltage};
 use schemars::JsonSchema;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -23,7 +23,7 @@ pub struct ReadingAnswer {
     pub circuits: Vec<String>,
     /// Whether it has a ground to read against.
     pub grounded: bool,
-    /// Without load.
+    /// Without load: the same however long the runs are, since nothing falls where nothing flows.
     pub no_load: Option<VoltsAnswer>,
     /// With the heavy load on.
     pub heavy_load: Option<VoltsAnswer>,
@@ -31,7 +31,7 @@ pub struct ReadingAnswer {
     pub falls_by: Option<Amount>,
     /// The heavy load and where it is plugged in.
     pub load: Option<String>,
-    /// What must be found out before anything can be said.
+    /// What must be found out before anything can be said of the readings under load.
     pub find_out: Option<String>,
 }
 
@@ -82,7 +82,19 @@ fn answer(state: &State, circuits: &[Result<Predicted, String>], at: BoxIndex) -
         (Ok(()), None) => answer.find_out = Some("find out which circuit it is on".to_owned()),
         (Ok(()), Some(Ok(circuit))) => fill_in(&mut answer, circuit, (at, leg_of(state, at))),
     }
+    if answer.no_load.is_none() {
+        answer.no_load = Some(without_load(grounded));
+        answer.load = load_at(state, at).map(|load| format!("{:.0} A at {}", load.as_amperes(), answer.box_id));
+    }
     answer
+}
+
+/// What is read without load where the runs are not known: all of the supply, and a neutral at the ground's level. Cables of
+/// a kilometre, in which 5 mA flow into what lies between their conductors, would lift the neutral by 0.04 V.
+fn without_load(grounded: bool) -> VoltsAnswer {
+    let supply = || span(End::BOTH.map(|end| end.of(LEG_VOLTS)).into_iter());
+    let level = || Amount::between(0.0, 0.1, "V", "0.0 to 0.1 V");
+    VoltsAnswer { hn: supply(), hg: grounded.then(supply), ng: grounded.then(level) }
 }
 
 /// Whether the ground of a box returns by wires alone, whose sizes and lengths are known.
@@ -147,6 +159,15 @@ fn heavy_load(state: &State, tree: usize) -> Result<(BoxIndex, electrical::Curre
     let reached = receptacles.filter_map(|at| runs_to(state, *at).ok().map(|runs| (*at, ohms(&runs))));
     let last = reached.max_by(|one, other| one.1.total_cmp(&other.1).then(other.0.cmp(&one.0)));
     let (at, _) = last.ok_or("find out the runs of its circuit, up to the panel")?;
-    let rating = state.dwelling.circuit_of(at).and_then(|circuit| circuit.breaker);
-    Ok((at, load_on(rating.ok_or("find out the rating of its breaker or fuse")?)))
+    Ok((at, load_at(state, at).ok_or("find out the rating of its breaker or fuse")?))
 }
+
+/// What is plugged in at a receptacle for a reading under load: no more than a receptacle of 20 A bears, however large a fuse
+/// was screwed in before it (210.21(B)).
+fn load_at(state: &State, at: BoxIndex) -> Option<electrical::Current> {
+    let rating = state.dwelling.circuit_of(at).and_then(|circuit| circuit.breaker)?;
+    Some(load_on(rating.min(LARGEST_RECEPTACLE)))
+}
+
+/// The largest receptacle on a general-purpose circuit.
+const LARGEST_RECEPTACLE: Amperes = Amperes::new(20);

@@ -63,7 +63,7 @@ fn dead_with_it(case: &OpeningCase) -> Option<ClaimAnswer> {
     };
     let device = match by.split_once(": ") {
         _ if by == "itself" => "its own device".to_owned(),
-        Some((panel, what)) => format!("the {} in {panel}", remedies::in_words::at_panel(what)),
+        Some((panel, what)) => format!("the {}", remedies::in_words::device_at(what, panel)),
         None => format!("the device in {by}"),
     };
     let claimed = Claimed {

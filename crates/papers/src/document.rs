@@ -71,6 +71,8 @@ pub struct Table {
 pub enum Cell {
     /// Words; none leaves room to write in.
     Words(Text),
+    /// Lines to write on, each behind what is written there.
+    Lines(Vec<&'static str>),
     /// A square to tick.
     Tick,
 }
@@ -152,6 +154,7 @@ impl Block {
                 for row in &table.rows {
                     let cells = row.iter().map(|cell| match cell {
                         Cell::Words(text) => text.words(),
+                        Cell::Lines(names) => names.join(" "),
                         Cell::Tick => String::new(),
                     });
                     lines.push(cells.collect::<Vec<_>>().join(" "));

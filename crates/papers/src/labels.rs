@@ -48,10 +48,18 @@ pub(crate) fn where_protected(by: Option<&str>) -> String {
         None => "no device protects it".to_owned(),
         Some("itself") => "tested at this opening: its own device".to_owned(),
         Some(by) => match by.split_once(": ") {
+            Some((panel, what)) if what.starts_with("dead-front") => {
+                format!("tested beside {panel}: {}", kind_of(what))
+            }
             Some((panel, what)) => format!("tested at {panel}: {}", at_panel(what)),
             None => format!("tested at {by}: the device there"),
         },
     }
+}
+
+/// What a device is that has said where it is.
+fn kind_of(name: &str) -> &str {
+    at_panel(name).trim_end_matches(" beside the panel")
 }
 
 /// The greatest size of the words on a label; common practice, no source.

@@ -46,10 +46,22 @@ impl Line {
     }
 }
 
-/// Breaks a text at its spaces into lines of a width; a word that is wider than that is broken where it must be.
+/// Breaks a text at its spaces into lines of a width, and where it has an end of line; a word that is wider than that is
+/// broken where it must be.
 pub(crate) fn broken(faces: &Typefaces, text: &Text, width: f32, size: f32) -> Vec<Line> {
     let mut lines = vec![Line::default()];
+    let mut new_line = false;
     for (face, word) in words_of(text) {
+        if std::mem::take(&mut new_line) {
+            lines.push(Line::default());
+        }
+        let word = match word.strip_suffix('\n') {
+            Some(word) => {
+                new_line = true;
+                format!("{word} ")
+            }
+            None => word,
+        };
         let space = if word.ends_with(' ') { faces.width(face, " ", size) } else { 0.0 };
         let wide = faces.width(face, &word, size);
         let Some(line) = lines.last_mut() else { break };
@@ -75,13 +87,14 @@ pub(crate) fn broken(faces: &Typefaces, text: &Text, width: f32, size: f32) -> V
     lines
 }
 
-/// The words of a text, each with the space behind it; pieces that touch without a space are words of their own. A number
+/// The words of a text, each with the space or the end of line behind it; pieces that touch without a space are words of their own. A number
 /// and its unit are one word.
 fn words_of(text: &Text) -> Vec<(Face, String)> {
     let mut words: Vec<(Face, String)> = Vec::new();
     for (face, piece) in &text.0 {
-        let clean: String = piece.chars().map(|letter| if letter.is_whitespace() { ' ' } else { letter }).collect();
-        for word in clean.split_inclusive(' ') {
+        let is_blank = |letter: char| letter != '\n' && letter.is_whitespace();
+        let clean: String = piece.chars().map(|letter| if is_blank(letter) { ' ' } else { letter }).collect();
+        for word in clean.split_inclusive([' ', '\n']) {
             match words.last_mut() {
                 Some((last, number)) if last == face && is_unit(word) && ends_in_number(number) => {
                     number.push_str(word)
@@ -129,6 +142,11 @@ mod tests {
         let broken = lines("ab Donaudampfschifffahrtsgesellschaft cd", 60.0);
         assert!(broken.len() > 2);
         assert_eq!(broken.concat(), "ab Donaudampfschifffahrtsgesellschaft cd");
+    }
+
+    #[test]
+    fn a_line_ends_where_the_text_says_so() {
+        assert_eq!(lines("H–N 114.0 to 126.0 V\nH–G open", 400.0), ["H–N 114.0 to 126.0 V ", "H–G open"]);
     }
 
     /// By hand: four numbers with a unit, and the words between.

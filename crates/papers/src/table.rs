@@ -10,6 +10,11 @@ const PAD: f32 = 3.0;
 /// As many lines of a cell as one row may have; more go on in a further row.
 const MOST_LINES: usize = 24;
 
+/// How far the lines to write on stand apart: room for a hand with a pen. Common practice, no source.
+const WRITTEN: f32 = 15.0;
+/// A table of no more rows than this better stays on one page.
+const SMALL_TABLE: usize = 4;
+
 /// The table as slabs.
 pub(crate) fn set(setting: &mut Setting, table: &Table, under: Option<Part>) -> Vec<Slab> {
     let all = setting.structure.add(under, PartKind::Table);
@@ -28,13 +33,22 @@ pub(crate) fn set(setting: &mut Setting, table: &Table, under: Option<Part>) -> 
     if let Some(first) = slabs.first_mut() {
         first.before = 5.0;
     }
-    for cells in &table.rows {
+    let count = table.rows.len();
+    for (number, cells) in table.rows.iter().enumerate() {
         for mut slab in row(setting, cells, &widths, (all, PartKind::Cell, table.row_height)) {
             slab.head.clone_from(&head);
+            // Neither the first nor the last row of several stands alone on a page.
+            slab.with_next = number + 1 < count && (number == 0 || number + 2 == count);
+            slab.better_with_next = count <= SMALL_TABLE && number + 1 < count;
             slabs.push(slab);
         }
     }
     slabs
+}
+
+/// What stands in front of a line to write on.
+fn one_line(setting: &Setting, name: &str) -> Option<Line> {
+    broken(setting.faces, &format!("{name} ").into(), f32::INFINITY, SMALL.size).into_iter().next()
 }
 
 /// The head as it is drawn again: nobody hears it twice.
@@ -61,10 +75,14 @@ fn row(
         .zip(widths)
         .map(|(cell, wide)| match cell {
             Cell::Words(text) if !text.is_empty() => broken(setting.faces, text, wide - 2.0 * PAD, SMALL.size),
+            Cell::Lines(names) => names.iter().filter_map(|name| one_line(setting, name)).collect(),
             // What is empty is heard as empty.
             Cell::Words(_) | Cell::Tick => broken(setting.faces, &" ".into(), *wide, SMALL.size),
         })
         .collect();
+    let to_write =
+        cells.iter().map(|cell| if let Cell::Lines(names) = cell { names.len() } else { 0 }).max().unwrap_or(0);
+    let least = least.max(WRITTEN * f32::from(u16::try_from(to_write).unwrap_or(0)) + PAD);
     let most = lines.iter().map(Vec::len).max().unwrap_or(0);
     let mut slabs = Vec::new();
     for from in (0..most.max(1)).step_by(MOST_LINES) {
@@ -73,11 +91,19 @@ fn row(
         let mut marks = vec![Mark::Shape(Shape::line((0.0, height), (setting.width, height), 0.4, 60))];
         let mut left = 0.0_f32;
         for (((cell, lines), wide), part) in cells.iter().zip(&lines).zip(widths).zip(&parts) {
+            let written = matches!(cell, Cell::Lines(_));
             for (number, line) in (0_u16..).zip(lines.iter().skip(from).take(MOST_LINES)) {
-                let top = PAD + SMALL.leading * f32::from(number);
+                let apart = if written { WRITTEN } else { SMALL.leading };
+                let top = if written { WRITTEN - SMALL.leading } else { PAD } + apart * f32::from(number);
                 marks.extend(line.marks((left + PAD, top), SMALL, Some(*part)));
+                if written {
+                    let base = top + SMALL.leading;
+                    let from = (left + PAD + line.width, base);
+                    marks.push(Mark::Shape(Shape::line(from, (left + wide - PAD, base), 0.4, 60)));
+                }
             }
-            if matches!(cell, Cell::Words(text) if text.is_empty()) && least > 0.0 {
+            let is_empty = matches!(cell, Cell::Words(text) if text.is_empty());
+            if written || (is_empty && least > 0.0) {
                 for side in [left, left + wide] {
                     marks.push(Mark::Shape(Shape::line((side, 0.0), (side, height), 0.4, 60)));
                 }

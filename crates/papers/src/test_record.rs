@@ -6,6 +6,7 @@ use crate::labels::where_protected;
 use crate::words::{circuits_in_words, listed, sentence};
 use calculations::{Amount, ReadingAnswer, VoltsAnswer};
 use closeout::{ClaimAnswer, ClaimKind, OpeningProof, ProofAnswer, ProofVerdict, ReadAnswer};
+use remedies::in_words::device_at;
 use remedies::{CircuitAnswer, Device, OpeningAnswer};
 
 const HOW: &[&str] = &[
@@ -20,7 +21,8 @@ const HOW: &[&str] = &[
      from a proved ground, and write both beside.",
     "A plug-in tester cannot trip a GFCI where no ground is. The test button of the device itself is the test that counts; \
      afterwards see that the opening is dead, then reset.",
-    "What reads otherwise than it must is written down and mended before anything is signed.",
+    "What reads otherwise than it must is written down and mended before anything is signed. Working with the meter on live \
+     parts is for people who are trained for it.",
 ];
 
 /// The test record of a job.
@@ -45,6 +47,7 @@ pub fn test_record(job: &Job) -> Paper {
         Block::Heading(2, "Signed".to_owned()),
         Block::Paragraph("Everything above was read as written, and nothing is open but what is written here:".into()),
         Block::Fields(vec!["Open items".into()]),
+        Block::Fields(vec![String::new()]),
         Block::Fields(vec!["Name".into(), "Licence".into(), "Signature".into(), "Day".into()]),
     ]));
     Paper { blocks, ..job.paper("Test record") }
@@ -61,37 +64,72 @@ fn circuit_record(job: &Job, circuit: &CircuitAnswer) -> Vec<Block> {
     if here.is_empty() {
         return Vec::new();
     }
-    let load = here.iter().find_map(|opening| reading_at(job, opening)?.load.clone());
-    let load = load.map_or("Heavy load: not reckoned.".to_owned(), |load| format!("Heavy load: {load}."));
     let test = if circuit.protects.is_empty() {
         String::new()
     } else {
-        let device = remedies::in_words::at_panel(circuit.at_panel);
-        format!(
-            " Press the test button of the {device} in panel {}: every opening it protects goes dead.",
-            circuit.panel
-        )
+        let device = device_at(circuit.at_panel, &format!("panel {}", circuit.panel));
+        format!(" Press the test button of the {device}: every opening it protects goes dead.")
     };
-    vec![
-        Block::Heading(2, format!("Circuit {}", circuits_in_words(&circuit.circuits))),
-        Block::Paragraph(format!("{load}{test}").into()),
-        Block::Table(table(job, &here)),
-    ]
-    .into_iter()
-    .chain(tester_explained(&here))
-    .chain(not_proved(job, &here))
-    .collect()
+    let word = if circuit.circuits.len() > 1 { "Circuits" } else { "Circuit" };
+    let lead = Text::from(format!("{}{test}", heavy_load(job, &here)));
+    let lead = match not_checked(job, &here) {
+        Some(told) => lead.and(Face::Bold, " Not checked under load").and(Face::Plain, told),
+        None => lead,
+    };
+    let rows = [Block::Table(table(job, &here))].into_iter().chain(tester_explained(&here));
+    let heading = Block::Heading(2, format!("{word} {}", circuits_in_words(&circuit.circuits)));
+    let record = [heading, Block::Paragraph(lead)].into_iter().chain(rows).collect();
+    [Block::Together(record)].into_iter().chain(not_proved(job, &here)).collect()
+}
+
+/// What is switched on for the readings under load: where it is reckoned with, or at each opening where nothing could be.
+fn heavy_load(job: &Job, openings: &[&OpeningAnswer]) -> String {
+    let readings = || openings.iter().filter_map(|opening| reading_at(job, opening));
+    let reckoned = readings().filter(|reading| reading.heavy_load.is_some()).find_map(|reading| reading.load.as_ref());
+    let draws = || readings().find_map(|reading| Some(reading.load.as_ref()?.split_once(" at ")?.0));
+    match (reckoned, draws()) {
+        (Some(load), _) => format!("Heavy load: {load}."),
+        (None, Some(draws)) => format!("Heavy load: {draws}, plugged in at each opening in turn."),
+        (None, None) => "Heavy load: find out the rating of the circuit first.".to_owned(),
+    }
+}
+
+/// What must be found out before the readings under load can be told, once for all openings that wait for it.
+fn not_checked(job: &Job, openings: &[&OpeningAnswer]) -> Option<String> {
+    let mut told: Vec<(&str, Vec<&str>)> = Vec::new();
+    for opening in openings {
+        let Some(missing) = reading_at(job, opening).and_then(|reading| reading.find_out.as_deref()) else { continue };
+        match told.iter_mut().find(|(known, _)| *known == missing) {
+            Some((_, boxes)) => boxes.push(&opening.box_id),
+            None => told.push((missing, vec![&opening.box_id])),
+        }
+    }
+    let told: Vec<String> = told.iter().map(|(missing, boxes)| format!("{}: {missing}", listed(boxes))).collect();
+    let told = told.join("; at ");
+    (!told.is_empty())
+        .then(|| format!(" at {told}. Write what is read and how far H–N falls: the next visit is held against it."))
 }
 
 /// How the close-out stands, as far as it was read.
 fn how_it_stands(proof: &ProofAnswer) -> Block {
     let counts = proof.counts;
     let told = format!(
-        " {} claims of the plan are proved by what was read and seen, {} are open, {} are contradicted. What was read stands in \
-         the tables; what was not is left free to write.",
-        counts.proved, counts.open, counts.contradicts
+        " of {} claims of the plan, {} proved by what was read and seen, {} still to be read, {} contradicted. {}",
+        counts.proved + counts.open + counts.contradicts,
+        count(counts.proved),
+        count(counts.open),
+        count(counts.contradicts),
+        if counts.open > 0 {
+            "What was read stands in the tables; where nothing was, there is a line to write on."
+        } else {
+            "What was read stands in the tables."
+        }
     );
     Block::Paragraph(Text::bold("As far as it was read:").and(Face::Plain, told))
+}
+
+fn count(number: usize) -> String {
+    if number == 0 { "none".to_owned() } else { number.to_string() }
 }
 
 /// What a plug-in tester says at openings without a ground that are as they must be.
@@ -99,8 +137,16 @@ fn tester_explained(openings: &[&OpeningAnswer]) -> Option<Block> {
     let expected = |opening: &&&OpeningAnswer| !opening.grounded && !opening.markings.is_empty();
     let boxes: Vec<&str> = openings.iter().filter(expected).map(|opening| opening.box_id.as_str()).collect();
     (!boxes.is_empty()).then(|| {
-        let told = " “open ground”. That is expected: they have no ground, a GFCI protects them, and they are marked. “Correct” \
-                    would be wrong here: a ground was faked, or the wiring is not as planned.";
+        let one = boxes.len() == 1;
+        let told = format!(
+            " “open ground”. That is expected: {}. “Correct” would be wrong here: a ground was faked, or the wiring is not as \
+             planned.",
+            if one {
+                "it has no ground, a GFCI protects it, and it is marked"
+            } else {
+                "they have no ground, a GFCI protects them, and they are marked"
+            }
+        );
         Block::Small(Text::from("A plug-in tester says at ").and(Face::Bold, listed(&boxes)).and(Face::Plain, told))
     })
 }
@@ -159,13 +205,28 @@ fn read_in_words(read: &ReadAnswer) -> String {
         pairs.iter().filter_map(|(name, volts)| Some(format!("{name} {}", volts.as_ref()?))).collect();
     said.extend(read.tester.map(|tester| format!("tester: {tester}")));
     said.extend(read.load.as_ref().map(|load| format!("with {load}")));
-    said.join("; ")
+    said.join("\n")
 }
 
-/// What was read last without load, or under it; empty where it was not.
-fn read_last(proved: Option<&OpeningProof>, loaded: bool) -> Cell {
+/// What was read last without load, or under it; where it was not, lines to write it on.
+fn read_last(proved: Option<&OpeningProof>, grounded: bool, loaded: bool) -> Cell {
     let last = proved.and_then(|proved| proved.read.iter().rev().find(|read| read.loaded == loaded));
-    Cell::Words(last.map(read_in_words).unwrap_or_default().into())
+    match (last, grounded, loaded) {
+        (Some(last), _, _) => Cell::Words(read_in_words(last).into()),
+        (None, true, false) => Cell::Lines(vec!["H–N", "H–G", "N–G"]),
+        (None, true, true) => Cell::Lines(vec!["H–N", "H–G", "N–G", "load, A", "path, Ω"]),
+        (None, false, false) => Cell::Lines(vec!["H–N", "H–earth", "N–earth"]),
+        (None, false, true) => Cell::Lines(vec!["H–N", "load, A"]),
+    }
+}
+
+/// How a GFCI or an AFCI of an opening is tested.
+fn test_in_words(opening: &OpeningAnswer) -> String {
+    match opening.protected_by.as_deref() {
+        None if opening.device == Device::Afci => "no GFCI; AFCI: its own button".to_owned(),
+        None => "no GFCI".to_owned(),
+        by => where_protected(by).replacen("tested ", "", 1),
+    }
 }
 
 /// Who read an opening, and when.
@@ -199,39 +260,37 @@ fn reading_at<'a>(job: &Job<'a>, opening: &OpeningAnswer) -> Option<&'a ReadingA
 }
 
 fn table(job: &Job, openings: &[&OpeningAnswer]) -> Table {
+    let (ok, initials) = if job.proof.is_some() { (0.65, 0.95) } else { (0.4, 0.65) };
     let columns = [
-        ("Box", 0.75),
-        ("Must read without load", 1.5),
-        ("Read", 0.95),
-        ("Must read with the load", 1.5),
-        ("Read", 0.95),
-        ("GFCI test", 1.35),
-        ("OK", if job.proof.is_some() { 0.65 } else { 0.4 }),
-        ("Initials", 0.7),
+        ("Box", 0.55),
+        ("Must read without load", 1.6),
+        ("Read", 1.2),
+        ("Must read with the load", 1.6),
+        ("Read", 1.2),
+        ("Test button", 1.1),
+        ("OK", ok),
+        ("Initials", initials),
     ];
     let rows = openings.iter().map(|opening| {
         let reading = reading_at(job, opening);
-        let missing = reading.and_then(|reading| reading.find_out.as_ref());
-        let volts = |volts: Option<&VoltsAnswer>| match (missing, volts) {
-            (Some(missing), _) => format!("not checked: {missing}"),
-            (None, Some(volts)) => in_words(volts),
-            (None, None) => "not checked".to_owned(),
-        };
+        let quiet = reading.and_then(|reading| reading.no_load.as_ref());
+        let quiet = quiet.map_or("not checked".to_owned(), in_words);
         let falls = reading.and_then(|reading| reading.falls_by.as_ref());
         let falls = falls.map_or_else(String::new, fall_in_words);
-        let loaded = volts(reading.and_then(|reading| reading.heavy_load.as_ref()));
-        let gfci = match opening.protected_by.as_deref() {
-            None => "none".to_owned(),
-            by => where_protected(by).replacen("tested ", "", 1),
+        let loaded = match reading.and_then(|reading| reading.heavy_load.as_ref()) {
+            Some(volts) => format!("{}{falls}", in_words(volts)),
+            None if opening.grounded => "H–N not checked\nH–G the sum of H–N and N–G\nN–G above 0.0 V".to_owned(),
+            None => "H–N not checked\nH–G open\nN–G open".to_owned(),
         };
+        let gfci = test_in_words(opening);
         let proved = proof_at(job, opening);
         let marks = if opening.markings.is_empty() { "" } else { "; labels seen" };
         vec![
             Text::bold(opening.box_id.as_str()).into(),
-            volts(reading.and_then(|reading| reading.no_load.as_ref())).into(),
-            read_last(proved, false),
-            if missing.is_some() { loaded.into() } else { format!("{loaded}{falls}").into() },
-            read_last(proved, true),
+            quiet.into(),
+            read_last(proved, opening.grounded, false),
+            loaded.into(),
+            read_last(proved, opening.grounded, true),
             match proved.map(tests_in_words).filter(|said| !said.is_empty()) {
                 Some(said) => Cell::Words(Text::from(format!("{gfci}{marks}. ")).and(Face::Bold, said)),
                 None => format!("{gfci}{marks}").into(),
@@ -247,9 +306,9 @@ fn table(job: &Job, openings: &[&OpeningAnswer]) -> Table {
 /// How far hot to neutral falls under the load; on a leg whose partner bears the load it can rise.
 fn fall_in_words(falls: &Amount) -> String {
     match (falls.least, falls.most) {
-        (Some(least), Some(most)) if most <= 0.0 => format!("; H–N rises by {:.1} to {:.1} V", -most, -least),
-        (Some(least), _) if least < 0.0 => format!("; H–N moves by {}", falls.words),
-        _ => format!("; H–N falls by {}", falls.words),
+        (Some(least), Some(most)) if most <= 0.0 => format!("\nH–N rises by {:.1} to {:.1} V", -most, -least),
+        (Some(least), _) if least < 0.0 => format!("\nH–N moves by {}", falls.words),
+        _ => format!("\nH–N falls by {}", falls.words),
     }
 }
 
@@ -258,5 +317,5 @@ fn in_words(volts: &VoltsAnswer) -> String {
     let against = |name: &str, amount: Option<&Amount>| {
         amount.map_or(format!("{name} open"), |amount| format!("{name} {}", amount.words))
     };
-    format!("H–N {}; {}; {}", volts.hn.words, against("H–G", volts.hg.as_ref()), against("N–G", volts.ng.as_ref()))
+    format!("H–N {}\n{}\n{}", volts.hn.words, against("H–G", volts.hg.as_ref()), against("N–G", volts.ng.as_ref()))
 }

@@ -6,7 +6,7 @@ use crate::notes::Notes;
 use crate::wirings::{Shared, gallery, shared};
 use crate::words::{circuits_in_words, listed, room_title, sentence, wall_openings};
 use dwelling::{BoxIndex, DwellingUse, Feed, GroundFact, Overcurrent, RouteKind};
-use remedies::in_words::{as_found, at_panel, device, order, repairs};
+use remedies::in_words::{as_found, at_panel, device, device_at, order, repairs};
 use remedies::{BoxWork, Device, OpeningAnswer, PlanStatus, RouteAnswer, Step};
 
 /// How dead is proved: common practice, no source; the last steps are what old wiring asks for besides.
@@ -438,7 +438,7 @@ fn ground(opening: &OpeningAnswer) -> Option<String> {
 fn protection(opening: &OpeningAnswer) -> Option<String> {
     let by = opening.protected_by.as_deref()?;
     Some(match by.split_once(": ") {
-        Some((panel, what)) => format!("{} in {panel}", at_panel(what)),
+        Some((panel, what)) => device_at(what, panel),
         None if by == "itself" => "its own GFCI".to_owned(),
         None => format!("the device in {by}"),
     })

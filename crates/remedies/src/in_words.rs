@@ -75,6 +75,16 @@ pub const fn device(device: Device) -> &'static str {
     }
 }
 
+/// A device at the panel end, and where it is: in its panel or beside it.
+#[must_use]
+pub fn device_at(name: &str, panel: &str) -> String {
+    match name {
+        "dead-front-gfci" => format!("GFCI device beside {panel}"),
+        "dead-front-dual" => format!("GFCI/AFCI device beside {panel}"),
+        breaker => format!("{} in {panel}", at_panel(breaker)),
+    }
+}
+
 /// What is put at the panel end, in words.
 #[must_use]
 pub fn at_panel(name: &str) -> &str {

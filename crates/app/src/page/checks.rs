@@ -207,16 +207,16 @@ fn readings(page: &mut String, readings: &[ReadingAnswer]) {
     let mut load = None;
     let mut missing: Vec<(&str, Vec<&str>)> = Vec::new();
     for reading in readings {
-        let (Some(quiet), Some(loaded), Some(falls)) = (&reading.no_load, &reading.heavy_load, &reading.falls_by)
-        else {
+        let unknown = reading.heavy_load.is_none();
+        if unknown {
             let what = reading.find_out.as_deref().unwrap_or("not predicted");
             match missing.iter_mut().find(|(said, _)| *said == what) {
                 Some((_, boxes)) => boxes.push(&reading.box_id),
                 None => missing.push((what, vec![&reading.box_id])),
             }
-            continue;
-        };
-        if load != Some(&reading.load) {
+        }
+        let Some(quiet) = &reading.no_load else { continue };
+        if !unknown && load != Some(&reading.load) {
             let told = reading.load.as_deref().unwrap_or_default();
             wrapped(page, "  ", &format!("circuit {}; the load is {told}", reading.circuits.join("+")), QUIET);
             load = Some(&reading.load);
@@ -227,13 +227,16 @@ fn readings(page: &mut String, readings: &[ReadingAnswer]) {
             volts(&quiet.hn),
             quiet.hg.as_ref().map_or_else(none, volts),
             quiet.ng.as_ref().map_or_else(none, volts),
-            moved(falls),
-            loaded.ng.as_ref().map_or_else(none, volts),
+            reading.falls_by.as_ref().map_or_else(|| "find out".to_owned(), moved),
+            match &reading.heavy_load {
+                None => String::new(),
+                Some(loaded) => loaded.ng.as_ref().map_or_else(none, volts),
+            },
         ];
         page.push_str(&format!("{}\n", columns(&reading.box_id, cells)));
     }
     for (what, boxes) in missing {
-        wrapped(page, "  ? ", &format!("{}: {what}", boxes.join(", ")), ASK);
+        wrapped(page, "  ? ", &format!("{} under load: {what}", boxes.join(", ")), ASK);
     }
     let phantom = "where there is no ground, anything up to the full voltage may show against the ground slot, and collapses \
                    under a low-impedance meter";

@@ -1,6 +1,6 @@
 //! Checks and readings worked by hand.
 
-use crate::dwellings::{BUNGALOW, one_run, row, states_of};
+use crate::dwellings::{BUNGALOW, KNOB_AND_TUBE, one_run, row, states_of};
 use calculations::{Amount, Check, SourceKind, Verdict, expected_readings};
 
 fn near(found: Option<f64>, expected: f64, tolerance: f64) {
@@ -113,6 +113,24 @@ fn the_readings_of_circuit_3_are_those_of_the_sum_by_hand() {
     assert!(quiet.ng.unwrap().most.unwrap() <= 0.1);
     // No ground, nothing to read against.
     assert!(at("D-2").no_load.as_ref().is_some_and(|quiet| quiet.hg.is_none() && quiet.ng.is_none()));
+}
+
+/// By hand: without load nothing falls, however long the runs of a house that nobody measured; 80 % of 15 A are 12 A. P-1 has
+/// no ground to read against, K-2 is given one.
+#[test]
+fn where_no_length_is_known_the_readings_without_load_are_still_told() {
+    let [_, after] = states_of(KNOB_AND_TUBE);
+    let readings = expected_readings(&after);
+    let at = |id: &str| readings.iter().find(|reading| reading.box_id == id).unwrap();
+    let supply = Amount::between(114.0, 126.0, "V", "114.0 to 126.0 V");
+    let (bare, grounded) = (at("P-1"), at("K-2"));
+    assert_eq!(bare.load.as_deref(), Some("12 A at P-1"));
+    assert_eq!(bare.find_out.as_deref(), Some("find out the length of the run to P-1"));
+    assert_eq!(bare.no_load.clone().unwrap().hn, supply);
+    assert!(bare.no_load.as_ref().is_some_and(|quiet| quiet.hg.is_none() && quiet.ng.is_none()));
+    assert_eq!(grounded.no_load.clone().unwrap().hg, Some(supply));
+    assert_eq!(grounded.no_load.clone().unwrap().ng.unwrap().words, "0.0 to 0.1 V");
+    assert!(grounded.heavy_load.is_none() && grounded.falls_by.is_none());
 }
 
 /// On a multiwire set the load of one leg raises the other.

@@ -65,7 +65,7 @@ fn nothing_about_an_odd_dwelling_makes_the_checks_stumble() {
                 assert!(amounts.flatten().chain(found.margin).all(f64::is_finite), "seed {seed}: {found:?}");
             }
             for reading in expected_readings(&state) {
-                assert_eq!(reading.no_load.is_none(), reading.find_out.is_some(), "seed {seed}: {reading:?}");
+                assert_eq!(reading.heavy_load.is_none(), reading.find_out.is_some(), "seed {seed}: {reading:?}");
             }
         }
     }

@@ -11,7 +11,7 @@ fn rows(paper: &Paper) -> Vec<Vec<String>> {
     });
     let words = |cell: &Cell| match cell {
         Cell::Words(text) => text.words(),
-        Cell::Tick => String::new(),
+        Cell::Tick | Cell::Lines(_) => String::new(),
     };
     tables.flat_map(|table| &table.rows).map(|row| row.iter().map(words).collect()).collect()
 }
