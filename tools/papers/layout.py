@@ -1,5 +1,5 @@
 """Where every word of a PDF stands, as poppler sees it, and what must not be: words beyond the margins, words on words, a
-heading at the foot of a page, a page left half empty."""
+heading at the foot of a page or parted from what it leads to, a page left half empty."""
 
 import re
 import subprocess
@@ -13,6 +13,8 @@ ABOVE = 50.0
 BELOW = 40.0
 # The least size of a heading; what is said below it is smaller.
 HEADING = 10.2
+# A heading with no more lines than these below it at the foot of a page leads to what stands on the next.
+LEAST_BELOW = 3
 # A page ends above this share of its height only where something follows that asks for a page of its own.
 LEAST_FILLED = 0.5
 # As far as boxes of words may reach into one another: they are as high as the font, not as the letters.
@@ -93,6 +95,21 @@ def heading_at_the_foot(page):
             yield f"the heading with `{last.text}` ends its page"
 
 
+def parted_from_what_it_leads_to(page, following):
+    """A heading and a line or two end a page, and what the next page begins with belongs to it: it is no heading of its rank."""
+    if page.is_drawing or following is None or following.is_drawing or not page.body or not following.body:
+        return
+    headings = [word for word in page.body if word.size >= HEADING]
+    if not headings:
+        return
+    last = max(headings, key=lambda word: word.bottom)
+    below = {round(word.bottom / 4) for word in page.body if word.top >= last.bottom - 2}
+    begins = min(following.body, key=lambda word: word.top)
+    rank = max(word.size for word in following.body if word.top < begins.bottom)
+    if 0 < len(below) <= LEAST_BELOW and rank < last.size - 1:
+        yield f"the heading with `{last.text}` is parted from what it leads to"
+
+
 def half_empty(page, following):
     if page.is_drawing or following is None or following.is_drawing or not page.body:
         return
@@ -111,7 +128,7 @@ def faults_of_pages(pages, labels=False):
         following = pages[number + 1] if number + 1 < len(pages) else None
         checks = [beyond_the_margins(page, labels), words_on_words(page)]
         if not labels:
-            checks += [heading_at_the_foot(page), half_empty(page, following)]
+            checks += [heading_at_the_foot(page), parted_from_what_it_leads_to(page, following), half_empty(page, following)]
         for check in checks:
             found.extend(f"page {number + 1}: {fault}" for fault in check)
     return found
@@ -135,6 +152,12 @@ def unnoticed(pages):
     for name, word in forged.items():
         if not faults_of_pages([replace(page, words=others + (word,)), following]):
             missed.append(name)
+    # The last heading of the page with what stands in the line below it, and then a page that goes on.
+    heading = max((word for word in page.body if word.size >= HEADING), key=lambda word: word.bottom)
+    cut = tuple(word for word in page.words if word.bottom < heading.bottom + 16 or word.top > page.height - BELOW)
+    goes_on = replace(following, words=tuple(word for word in following.words if word.size < HEADING))
+    if not any("parted" in fault for fault in faults_of_pages([replace(page, words=cut), goes_on])):
+        missed.append("a heading that is parted from what it leads to")
     upper = tuple(word for word in page.words if word.bottom < 0.45 * page.height or word.top > page.height - BELOW)
     if not faults_of_pages([replace(page, words=upper), following]):
         missed.append("a page half empty")

@@ -191,7 +191,7 @@ fn ties(rows: &mut Vec<Row>, shown: &Shown, here: &[BoxIndex]) {
             Reach::Panel => "reaches the panel",
             Reach::Disputed => "reaches the panel over a path that may not be accepted",
             Reach::Unknown => "find out whether it reaches the panel",
-            Reach::Isolated => "reaches nothing of itself",
+            Reach::Isolated => "does not reach the panel",
         };
         let says = format!("{}: {reach}", names.join(", "));
         rows.push(Row::Explained(Picture::Piece(Piece::Tie(tie.letter.clone())), says));

@@ -261,7 +261,14 @@ impl<'a> Shown<'a> {
         }
         let trees = facts.trees.iter().enumerate().map(|(position, tree)| {
             let chosen = words::at_panel(plan.chosen_at_panel(position).choice);
-            (tree.clone(), if chosen.is_empty() { words::fitted(dwelling, tree) } else { format!("fit a {chosen}") })
+            (
+                tree.clone(),
+                if chosen.is_empty() {
+                    words::fitted(dwelling, tree)
+                } else {
+                    format!("fit {} {chosen}", if chosen.starts_with('A') { "an" } else { "a" })
+                },
+            )
         });
         let trees = trees.collect();
         let edition = Some(facts.code.edition.year());

@@ -11,17 +11,17 @@ names! {
         ThreeSlot = "three-slot",
         /// Tamper- and weather-resistant three-slot receptacle with its in-use cover.
         ThreeSlotOutdoors = "three-slot-outdoors",
-        /// GFCI receptacle.
+        /// Tamper-resistant GFCI receptacle.
         Gfci = "gfci",
-        /// Weather-resistant GFCI receptacle with its in-use cover.
+        /// Tamper- and weather-resistant GFCI receptacle with its in-use cover.
         GfciOutdoors = "gfci-outdoors",
-        /// AFCI receptacle.
+        /// Tamper-resistant AFCI receptacle.
         Afci = "afci",
-        /// Receptacle that is GFCI and AFCI in one.
+        /// Tamper-resistant GFCI/AFCI receptacle.
         Dual = "dual",
         /// GFCI device without slots.
         DeadFrontGfci = "dead-front-gfci",
-        /// Device without slots that is GFCI and AFCI in one.
+        /// GFCI/AFCI device without slots.
         DeadFrontDual = "dead-front-dual",
         /// Box and fittings for a device beside the panel.
         PanelSideBox = "panel-side-box",
@@ -39,13 +39,13 @@ names! {
         BreakerGfci = "breaker-gfci",
         /// Single-pole AFCI breaker.
         BreakerAfci = "breaker-afci",
-        /// Single-pole dual-function breaker.
+        /// Single-pole GFCI/AFCI (dual-function) breaker.
         BreakerDual = "breaker-dual",
         /// Two-pole GFCI breaker.
         BreakerGfciTwoPole = "breaker-gfci-2p",
         /// Two-pole AFCI breaker.
         BreakerAfciTwoPole = "breaker-afci-2p",
-        /// Two-pole dual-function breaker.
+        /// Two-pole GFCI/AFCI (dual-function) breaker.
         BreakerDualTwoPole = "breaker-dual-2p",
         /// A foot of 14 AWG green conductor.
         GroundWire14 = "ground-wire-14-ft",

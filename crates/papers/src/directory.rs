@@ -87,7 +87,7 @@ fn none_or(names: String) -> String {
     if names.is_empty() { "none".to_owned() } else { names }
 }
 
-/// What a circuit serves, by room: `Kitchen: 2 receptacles (K-1, K-2)`.
+/// What a circuit serves, by room: `Kitchen: receptacles K-1, K-2`.
 fn serves(job: &Job, circuit: CircuitIndex) -> String {
     let mut told = Vec::new();
     for (room, openings) in job.rooms() {
@@ -95,7 +95,8 @@ fn serves(job: &Job, circuit: CircuitIndex) -> String {
         for opening in openings.iter().filter(|opening| job.circuit_index(opening) == Some(circuit)) {
             kinds.entry(kind(opening)).or_default().push(&opening.box_id);
         }
-        let kinds: Vec<String> = kinds.iter().map(|(kind, boxes)| format!("{kind} {}", listed(boxes))).collect();
+        let kinds: Vec<String> =
+            kinds.iter().map(|(kind, boxes)| format!("{} {}", counted(kind, boxes.len()), listed(boxes))).collect();
         if !kinds.is_empty() {
             told.push(format!("{}: {}", room_title(job.dwelling, room), kinds.join("; ")));
         }
@@ -103,11 +104,20 @@ fn serves(job: &Job, circuit: CircuitIndex) -> String {
     if told.is_empty() { "nothing that was surveyed".to_owned() } else { format!("{}.", told.join(". ")) }
 }
 
+/// The word for as many as there are.
+fn counted(kind: &str, count: usize) -> String {
+    match (kind, count) {
+        ("receptacle" | "luminaire", 2..) => format!("{kind}s"),
+        ("switch", 2..) => "switches".to_owned(),
+        _ => kind.to_owned(),
+    }
+}
+
 fn kind(opening: &OpeningAnswer) -> &'static str {
     if opening.device == Device::Blank {
         "splices"
     } else if opening.holds.is_receptacle() {
-        "receptacles"
+        "receptacle"
     } else {
         opening.holds.in_words()
     }
@@ -136,7 +146,25 @@ fn remarks(job: &Job, panel: PanelIndex) -> Vec<Block> {
     if !own.is_empty() {
         list.push(format!("GFCI devices outside the panel: {}. Test and reset them there.", listed(&own)).into());
     }
-    let any = "Where no ground is, a plug-in tester shows an open ground and cannot trip the GFCI: press the device's own button.";
-    list.push(any.into());
+    if circuits_of(job, panel).any(|(circuit, _)| !without_ground(job, circuit).is_empty()) {
+        let any = "Where no ground is, a plug-in tester shows an open ground and cannot trip the GFCI: press the device's own button.";
+        list.push(any.into());
+    }
+    let named: Vec<&str> = (job.plan.openings.iter())
+        .filter(|opening| opening.circuit.as_deref().is_some_and(|id| circuits.contains(&id)))
+        .map(|opening| opening.box_id.as_str())
+        .collect();
+    if let Some(one) = named.first() {
+        let plans = if job.floors_after.is_empty() {
+            ""
+        } else {
+            "; the plans in the paper “Inspection packet” show where they are"
+        };
+        list.push(format!("{one} and the like are the names of boxes in the walls and ceilings{plans}.").into());
+    }
+    list.push(
+        "GFCI: switches off when current leaks, as through a person. AFCI: switches off when a wire sparks. Ground: the third wire."
+            .into(),
+    );
     vec![Block::Together(vec![Block::Heading(2, "To know".to_owned()), Block::Bullets(list)])]
 }

@@ -4,7 +4,7 @@ use crate::directory::{as_fitted, protection};
 use crate::document::{Block, Face, Paper, Table, Text};
 use crate::job::Job;
 use crate::labels::where_protected;
-use crate::words::{circuits_in_words, listed, room_title, sentence};
+use crate::words::{circuits_in_words, listed, once_for_all, room_title, sentence, sizes_of};
 use calculations::{CheckRow, SubjectKind, Verdict};
 use drawings::SheetAnswer;
 use dwelling::{GroundFact, PanelIndex, circuit_trees};
@@ -19,9 +19,14 @@ pub fn inspection_packet(job: &Job) -> Paper {
     blocks.extend(expected_at_testers(job));
     blocks.extend(at_the_panels(job));
     blocks.push(Block::Heading(2, "Each opening: what is asked of it, and what is done".to_owned()));
+    blocks.push(Block::Paragraph(
+        "What is asked of a receptacle is asked where it is replaced or corrected. One that is left as it is stays as it was \
+         found."
+            .into(),
+    ));
     for (room, openings) in job.rooms() {
-        blocks.push(Block::Heading(3, room_title(job.dwelling, room)));
-        blocks.push(Block::Table(openings_table(&openings)));
+        let heading = Block::Heading(3, room_title(job.dwelling, room));
+        blocks.push(Block::Together(vec![heading, Block::Table(openings_table(&openings))]));
     }
     blocks.extend(box_counts(job));
     blocks.extend(checks(job));
@@ -61,8 +66,8 @@ fn law(job: &Job) -> Vec<Block> {
     items.push(("Plan", status.to_owned()));
     let items = items.into_iter().map(|(label, words)| (label.to_owned(), words.into())).collect();
     let mut blocks = vec![Block::Heading(1, format!("Inspection packet: {}", plan.job.name)), Block::Items(items)];
-    let open = plan.in_the_way.iter().chain(&law.warnings).map(|line| Text::from(sentence(line)));
-    let open: Vec<Text> = open.collect();
+    let open = once_for_all(&plan.in_the_way);
+    let open: Vec<Text> = open.iter().chain(&law.warnings).map(|line| Text::from(sentence(line))).collect();
     if !open.is_empty() {
         blocks.push(Block::Bullets(open));
     }
@@ -118,7 +123,7 @@ fn at_the_panels(job: &Job) -> Vec<Block> {
         let routes = job.plan.routes.iter().map(|route| {
             let words = format!(
                 "{} from {} to {}, {}; grounds {} [{}]",
-                route.size,
+                sizes_of(route),
                 route.from,
                 route.to,
                 route.length,
@@ -229,7 +234,9 @@ fn checks(job: &Job) -> Vec<Block> {
             let words = if advice { known.source == row.source } else { known.says == row.says };
             known.check == row.check && known.verdict == row.verdict && words
         };
-        let says = if advice { format!("{}: {}", subject(row), row.says) } else { row.says.clone() };
+        // The column beside it says that it was not checked.
+        let says = row.says.strip_prefix("not checked: ").unwrap_or(&row.says);
+        let says = if advice { format!("{}: {says}", subject(row)) } else { says.to_owned() };
         match told.iter_mut().find(same) {
             Some((_, subjects, all)) => {
                 subjects.push(subject(row));
@@ -250,7 +257,7 @@ fn checks(job: &Job) -> Vec<Block> {
         let memory = if row.source.from_memory { " (from memory)" } else { "" };
         vec![
             row.check.name().replace('-', " ").into(),
-            listed(&subjects).into(),
+            subjects_in_words(row, &subjects).into(),
             Text(vec![(face, row.verdict.name().replace('-', " "))]).into(),
             says.join("; ").into(),
             format!("{}{memory}", row.source.cite).into(),
@@ -264,18 +271,34 @@ fn checks(job: &Job) -> Vec<Block> {
 
 fn subject(row: &CheckRow) -> String {
     match row.subject.kind {
-        SubjectKind::Run => format!("run to {}", row.subject.id),
         SubjectKind::Circuit => format!("circuit {}", row.subject.id),
-        SubjectKind::Box | SubjectKind::Route | SubjectKind::Gfci => row.subject.id.clone(),
+        SubjectKind::Run | SubjectKind::Box | SubjectKind::Route | SubjectKind::Gfci => row.subject.id.clone(),
     }
+}
+
+/// What a check is of; a run by the box that it feeds.
+fn subjects_in_words(row: &CheckRow, subjects: &[String]) -> String {
+    match (row.subject.kind, subjects.len()) {
+        (SubjectKind::Run, 1) => format!("run to {}", listed(subjects)),
+        (SubjectKind::Run, _) => format!("runs to {}", listed(subjects)),
+        _ => listed(subjects),
+    }
+}
+
+/// What is taken for granted, without how a survey states it otherwise.
+fn without_keys(words: &str) -> &str {
+    let Some((before, _)) = words.split_once('`') else { return words };
+    let ends = [", ", ": "].iter().filter_map(|mark| before.rfind(mark)).max();
+    ends.map_or(words, |at| &words[..at])
 }
 
 fn basis(job: &Job) -> Vec<Block> {
     let mut blocks = Vec::new();
     let basis = &job.plan.basis;
     let disputed = basis.disputed.iter().map(|both| Text::bold("Read in two ways: ").and(Face::Plain, both.as_str()));
-    let taken =
-        job.plan.assumptions.iter().map(|words| Text::bold("Taken for granted: ").and(Face::Plain, words.as_str()));
+    // What the price rests on is nothing that an inspector asks for.
+    let taken = (job.plan.assumptions.iter().filter(|words| !words.contains('$')))
+        .map(|words| Text::bold("Taken for granted: ").and(Face::Plain, without_keys(words)));
     let mut list: Vec<Text> = disputed.chain(taken).collect();
     if !basis.from_memory.is_empty() {
         let sections = basis.from_memory.join("; ");

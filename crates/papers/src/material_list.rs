@@ -25,8 +25,8 @@ pub fn material_list(job: &Job) -> Paper {
     for counter in Counter::ALL {
         let here: Vec<&TakeoffAnswer> = job.estimate.material.iter().filter(|one| one.counter == *counter).collect();
         if !here.is_empty() {
-            blocks.push(Block::Heading(3, counter.title().to_owned()));
-            blocks.push(Block::Table(to_buy(&here)));
+            let heading = Block::Heading(3, counter.title().to_owned());
+            blocks.push(Block::Together(vec![heading, Block::Table(to_buy(&here))]));
         }
     }
     let staged = by_room(job, job.estimate);
@@ -38,8 +38,7 @@ pub fn material_list(job: &Job) -> Paper {
         ));
     }
     for (room, things) in staged {
-        blocks.push(Block::Heading(3, room));
-        blocks.push(Block::Table(to_stage(&things)));
+        blocks.push(Block::Together(vec![Block::Heading(3, room), Block::Table(to_stage(&things))]));
     }
     Paper { blocks, ..job.paper("Material list") }
 }
@@ -92,10 +91,10 @@ fn bought(thing: &TakeoffAnswer) -> String {
     let unit = if thing.of == LineOf::Feet { " ft" } else { "" };
     let pack = |pack: &remedies::PackAnswer| match (pack.size, thing.of) {
         (1, LineOf::Pieces) => format!("{} single", pack.count),
-        (size, _) => format!("{} × {size}{unit}", pack.count),
+        (size, _) => format!("{} {} of {size}{unit}", pack.count, if pack.count == 1 { "pack" } else { "packs" }),
     };
     let packs: Vec<String> = thing.packs.iter().map(pack).collect();
-    if packs.is_empty() { quantity(thing.of, thing.bought) } else { packs.join(" + ") }
+    if packs.is_empty() { quantity(thing.of, thing.bought) } else { packs.join(" and ") }
 }
 
 /// By room in walking order, what is needed there; what is in no known room last, under its panel's name.

@@ -2,31 +2,54 @@
 
 use crate::document::{Block, Cell, Face, Paper, Table, Text};
 use crate::job::Job;
-use crate::words::{listed, room_title, sentence, wall_openings};
+use crate::words::{in_a_row, listed, once_for_all, room_title, sentence, unquoted, wall_openings};
 use dwelling::GroundFact;
 use estimate::Cents;
 use remedies::{OfferAnswer, OffersAnswer, OpeningAnswer, OwnerPriceAnswer, PlanStatus};
 
-/// What the owner is not asked to know.
-const WORDS: &[(&str, &str)] = &[
+/// What the owner is not asked to know: a word, by what it is recognized in what is said, and what it means. Only what is said is
+/// explained.
+const WORDS: &[(&str, &[&str], &str)] = &[
     (
         "Ground",
+        &["ground"],
         "the third wire. It carries the current of a fault back to the panel, so that the breaker opens and no metal case stays live.",
+    ),
+    ("Live", &["live"], "under voltage: to touch it can kill."),
+    (
+        "Hot, neutral",
+        &["neutral", "hot and", "the hot"],
+        "the two wires that feed what is plugged in: the hot brings the current, the neutral takes it back.",
     ),
     (
         "Three-slot receptacle",
+        &["three-slot", "third hole", "grounding receptacle"],
         "an outlet with a round third hole. Without a ground behind it, it promises what is not there.",
     ),
     (
         "GFCI",
+        &["gfci", "protected"],
         "a device that switches off within a moment when current takes a way it should not, such as through a person. It protects people without a ground, and is no ground.",
     ),
-    ("AFCI", "a device that switches off when a wire sparks, before it starts a fire."),
+    ("AFCI", &["afci"], "a device that switches off when a wire sparks, before it starts a fire."),
     (
-        "Markings",
-        "“No Equipment Ground” and “GFCI Protected”: words the code asks for where a GFCI stands in for the ground. They stay on the plate.",
+        "Marked",
+        &["marked"],
+        "with a label that the code asks for where a GFCI stands in for the ground: “No Equipment Ground” and, where the GFCI sits elsewhere, “GFCI Protected”. It stays on the plate.",
     ),
-    ("Wall opening", "a hole cut into a finished wall or ceiling to bring a wire, and closed again."),
+    (
+        "Wall opening",
+        &["wall opening"],
+        "a hole cut into a finished wall or ceiling to bring a wire, and closed again.",
+    ),
+    ("Opening", &["this opening"], "a box in a wall or ceiling with what sits in it: an outlet, a switch, a lamp."),
+    ("Upstream", &["upstream"], "nearer to the panel along the wire."),
+    ("Line voltage", &["line voltage"], "as much as there is between hot and neutral: 120 volts."),
+    ("Screw shell", &["screw shell"], "the thread of a lamp holder, into which the bulb is turned."),
+    ("Jumper", &["jumper"], "a short wire that joins two terminals."),
+    ("Multiwire set", &["multiwire"], "two circuits that share one neutral."),
+    ("Ω", &["Ω"], "ohm: how hard it is for current to get through. A sound ground has less than 1 Ω."),
+    ("Authority", &["authority"], "the inspector's office, which decides what the code means here."),
 ];
 
 /// What no price of an offer holds. Common practice, no source.
@@ -44,12 +67,11 @@ const PERMIT: &str = "the permit's fee;";
 /// The proposal of a job.
 #[must_use]
 pub fn proposal(job: &Job) -> Paper {
+    let found = found(job);
+    let rest: Vec<Block> = [offers(job), unsettled(job), terms(job)].concat();
     let mut blocks = vec![Block::Heading(1, format!("Proposal: {}", job.plan.job.name))];
-    blocks.extend(found(job));
-    blocks.extend(meaning());
-    blocks.extend(offers(job));
-    blocks.extend(unsettled(job));
-    blocks.extend(terms(job));
+    let meaning = meaning(&[found.as_slice(), rest.as_slice()].concat());
+    blocks.extend([found, meaning, rest].concat());
     blocks.extend(job.floors_before.iter().map(|sheet| Block::Sheet(sheet.svg.clone(), sheet.title.clone())));
     Paper { blocks, ..job.paper("Proposal") }
 }
@@ -64,30 +86,33 @@ fn found(job: &Job) -> Vec<Block> {
         .iter()
         .filter(|opening| opening.holds.takes_grounding_plug() && opening.ground != GroundFact::Connected)
         .count();
-    let count = |number: usize| if number == 0 { "none".to_owned() } else { number.to_string() };
+    let have = |number: usize| match number {
+        0 => "none has".to_owned(),
+        1 => "1 has".to_owned(),
+        many => format!("{many} have"),
+    };
+    let mut parts = vec![format!("{} a sound ground", have(grounded))];
+    parts.extend((bare > 0).then(|| format!("{} no ground", have(bare))));
+    let doubtful = "a ground that is loose, poor, cut off, false or not known";
+    parts.extend((others > 0).then(|| format!("{} {doubtful}", have(others))));
     let all = receptacles.len();
-    let mut says = format!(
-        "Of {all} receptacles (outlets): with a sound ground {}, without one {}.",
-        count(grounded),
-        count(bare)
-    );
-    if others > 0 {
-        says.push_str(&format!(" With a ground that is loose, poor, false or not known: {others}."));
-    }
+    let mut says = format!("Of {all} receptacles (outlets), {}.", in_a_row(&parts));
     if promising > 0 {
-        says.push_str(&format!(" With the third hole, as if they were grounded, and not, or not surely: {promising}."));
+        let not =
+            if promising == 1 { "it were grounded, and it is not" } else { "they were grounded, and they are not" };
+        says.push_str(&format!(" {} the third hole, as if {not}, or not surely.", have(promising)));
     }
     let mut blocks = vec![Block::Heading(2, "What was found".to_owned()), Block::Paragraph(says.into())];
     for opening in &job.plan.openings {
         let place = format!("{}, {}: ", room_title(job.dwelling, &opening.room), opening.box_id);
         for finding in opening.findings.iter().filter(|finding| finding.danger) {
-            blocks.push(Block::Caution(Text::bold(place.as_str()).and(Face::Plain, finding.says.as_str())));
+            blocks.push(Block::Caution(Text::bold(place.as_str()).and(Face::Plain, unquoted(&finding.says))));
         }
     }
     for finding in job.plan.findings.iter().filter(|finding| finding.danger) {
         let place = format!("{} {}: ", finding.at, finding.id);
         blocks.push(Block::Caution(
-            Text::bold(sentence(&place).trim_end_matches('.')).and(Face::Plain, finding.says.as_str()),
+            Text::bold(sentence(&place).trim_end_matches('.')).and(Face::Plain, unquoted(&finding.says)),
         ));
     }
     if !job.floors_before.is_empty() {
@@ -106,7 +131,7 @@ fn offers(job: &Job) -> Vec<Block> {
             for (number, offer) in offers.offers.iter().enumerate() {
                 blocks.push(Block::Together(vec![
                     Block::Heading(3, format!("Offer {}: {}", number + 1, offer.name)),
-                    Block::Items(gives(job, offers, offer)),
+                    Block::Items(gives(job, offers, (number, offer))),
                 ]));
             }
         }
@@ -161,6 +186,9 @@ fn side_by_side(job: &Job, offers: &OffersAnswer) -> Table {
         row("Price", &|offer| Text::bold(money(offer.owner_cents))),
         row("Really grounded", &|offer| format!("{} of {of}", offer.grounded).into()),
         row("Protected and marked, without a ground", &|offer| offer.markings.to_string().into()),
+        row("The others, without a ground", &|offer| {
+            of.saturating_sub(offer.grounded).saturating_sub(offer.markings).to_string().into()
+        }),
         row("Walls opened", &|offer| offer.wall_openings.to_string().into()),
         row("Working days", &|offer| offer.days.to_string().into()),
     ];
@@ -168,7 +196,7 @@ fn side_by_side(job: &Job, offers: &OffersAnswer) -> Table {
 }
 
 /// What an offer gives and what it does not.
-fn gives(job: &Job, offers: &OffersAnswer, offer: &OfferAnswer) -> Vec<(String, Text)> {
+fn gives(job: &Job, offers: &OffersAnswer, (number, offer): (usize, &OfferAnswer)) -> Vec<(String, Text)> {
     let point = offers.frontier.iter().find(|point| {
         point.total_cents == offer.price.total_cents
             && point.worth == offer.worth
@@ -180,8 +208,8 @@ fn gives(job: &Job, offers: &OffersAnswer, offer: &OfferAnswer) -> Vec<(String, 
     if let Some(point) = point {
         let bare: Vec<&str> =
             receptacles.into_iter().filter(|id| !point.grounded.iter().any(|grounded| grounded == id)).collect();
-        items.push(("Grounds".to_owned(), by_room(job, &point.grounded).into()));
-        items.push(("Left without".to_owned(), by_room(job, &bare).into()));
+        items.push(("Grounded".to_owned(), by_room(job, &point.grounded).into()));
+        items.push(("No ground".to_owned(), by_room(job, &bare).into()));
     }
     if let Some(step) = &offer.step_up {
         let mut parts = vec![match step.owner_costs_more_cents {
@@ -196,10 +224,12 @@ fn gives(job: &Job, offers: &OffersAnswer, offer: &OfferAnswer) -> Vec<(String, 
         }
         match step.more_wall_openings {
             0 => {}
+            -1 => parts.push("1 wall opening less".to_owned()),
+            1 => parts.push("1 wall opening more".to_owned()),
             fewer if fewer < 0 => parts.push(format!("{} fewer", wall_openings(-fewer))),
             more => parts.push(format!("{} more", wall_openings(more))),
         }
-        items.push(("One step up".to_owned(), parts.join("; ").into()));
+        items.push((format!("Over offer {number}"), parts.join("; ").into()));
     }
     items
 }
@@ -222,8 +252,9 @@ fn unsettled(job: &Job) -> Vec<Block> {
         return Vec::new();
     }
     let lead = "These have to be found out or asked first, and can change the work and its price:";
-    let list = job.plan.in_the_way.iter().map(|line| sentence(line).into()).collect();
-    vec![Block::Heading(2, "Not settled yet".to_owned()), Block::Paragraph(lead.into()), Block::Bullets(list)]
+    let list = once_for_all(&job.plan.in_the_way).iter().map(|line| sentence(line).into()).collect();
+    let heading = Block::Heading(2, "Not settled yet".to_owned());
+    vec![Block::Together(vec![heading, Block::Paragraph(lead.into()), Block::Bullets(list)])]
 }
 
 fn terms(job: &Job) -> Vec<Block> {
@@ -247,11 +278,12 @@ fn terms(job: &Job) -> Vec<Block> {
         ]),
         Block::Heading(2, "Not in the price".to_owned()),
         Block::Bullets(excluded.map(|words| (*words).into()).collect()),
-        Block::Heading(2, "Before you sign".to_owned()),
     ];
+    let mut before = vec![Block::Heading(2, "Before you sign".to_owned())];
     let kept = ["licensed electrician", "lead", "asbestos"];
     let told = job.plan.cautions.iter().filter(|caution| kept.iter().any(|word| caution.contains(word)));
-    blocks.extend(told.map(|caution| Block::Caution(sentence(caution).into())));
+    before.extend(told.map(|caution| Block::Caution(sentence(caution).into())));
+    blocks.push(Block::Together(before));
     blocks.push(Block::Together(vec![
         Block::Heading(2, "Signed".to_owned()),
         Block::Table(Table {
@@ -283,7 +315,13 @@ fn parts_of_the_price(owner: &OwnerPriceAnswer) -> Vec<Vec<Cell>> {
     rows.chain([sum]).collect()
 }
 
-fn meaning() -> Vec<Block> {
-    let items = WORDS.iter().map(|(word, says)| ((*word).to_owned(), (*says).into())).collect();
+/// The words that are used in what is said, and in what explains them.
+fn meaning(said: &[Block]) -> Vec<Block> {
+    let said = Paper { title: String::new(), dwelling: String::new(), date: None, blocks: said.to_vec() };
+    let said = said.words();
+    let lower = said.to_lowercase();
+    let is_said = |signs: &&[&str]| signs.iter().any(|sign| lower.contains(sign) || said.contains(sign));
+    let used = WORDS.iter().filter(|(_, signs, _)| is_said(signs));
+    let items = used.map(|(word, _, says)| ((*word).to_owned(), (*says).into())).collect();
     vec![Block::Together(vec![Block::Heading(2, "What the words mean".to_owned()), Block::Items(items)])]
 }

@@ -63,7 +63,18 @@ pub(crate) struct Setting<'a> {
 impl Setting<'_> {
     /// Every block as slabs.
     pub(crate) fn blocks(&mut self, blocks: &[Block], under: Option<Part>) -> Vec<Slab> {
-        blocks.iter().flat_map(|block| self.block(block, under)).collect()
+        let mut slabs = Vec::new();
+        for (number, block) in blocks.iter().enumerate() {
+            let mut set = self.block(block, under);
+            if let Some(last) = set.last_mut()
+                && let Some(next) = blocks.get(number + 1)
+                && leads(number.checked_sub(1).and_then(|at| blocks.get(at)), block, next)
+            {
+                last.with_next = true;
+            }
+            slabs.extend(set);
+        }
+        slabs
     }
 
     fn block(&mut self, block: &Block, under: Option<Part>) -> Vec<Slab> {
@@ -85,15 +96,20 @@ impl Setting<'_> {
         }
     }
 
-    /// Blocks that better stay together; where they lead with a piece of work, its box is named again on a further page.
+    /// Blocks that better stay together; where they lead with a piece of work or with what a table is of, that is named again on
+    /// a further page.
     fn together(&mut self, blocks: &[Block], under: Option<Part>) -> Vec<Slab> {
         let mut slabs = together(self.blocks(blocks, under));
-        if let Some(Block::Task(at, _)) = blocks.first() {
+        if let Some(Block::Task(at, _) | Block::Heading(3, at)) = blocks.first() {
             let words = format!("{at}, continued");
             let mark = margin_words(Face::Bold, &words, (0.0, SMALL.leading * 0.8));
-            let head = Slab { height: SMALL.leading + 3.0, marks: vec![mark], ..Slab::default() };
+            let height = SMALL.leading + 3.0;
             for slab in slabs.iter_mut().skip(1) {
-                slab.head = Some(Box::new(head.clone()));
+                let mut head = slab.head.take().map_or_else(Slab::default, |head| *head);
+                head.marks = head.marks.into_iter().map(|mark| mark.moved((0.0, height))).collect();
+                head.marks.push(mark.clone());
+                head.height += height;
+                slab.head = Some(Box::new(head));
             }
         }
         slabs
@@ -249,6 +265,28 @@ fn spaced(mut slabs: Vec<Slab>, before: f32) -> Vec<Slab> {
         first.before = before;
     }
     slabs
+}
+
+/// Whether words lead to what follows, so that they stay on its page: to a list or a table, and below a heading to what is
+/// headed again.
+fn leads(before: Option<&Block>, words: &Block, next: &Block) -> bool {
+    let below_heading = matches!(before, Some(Block::Heading(..)));
+    let headed = |block: &Block| match block {
+        Block::Heading(3, _) | Block::Task(..) => true,
+        Block::Together(blocks) => matches!(blocks.first(), Some(Block::Heading(3, _) | Block::Task(..))),
+        _ => false,
+    };
+    matches!(words, Block::Paragraph(_) | Block::Small(_))
+        && (below_heading && headed(next)
+            || matches!(
+                next,
+                Block::Table(_)
+                    | Block::Bullets(_)
+                    | Block::Steps(_)
+                    | Block::Items(_)
+                    | Block::Drawings(_)
+                    | Block::Fields(_)
+            ))
 }
 
 fn together(mut slabs: Vec<Slab>) -> Vec<Slab> {

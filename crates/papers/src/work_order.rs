@@ -4,7 +4,9 @@ use crate::document::{Block, Drawing, Face, Paper, Table, Text};
 use crate::job::Job;
 use crate::notes::Notes;
 use crate::wirings::{Shared, gallery, shared};
-use crate::words::{circuits_in_words, listed, room_title, sentence, wall_openings};
+use crate::words::{
+    circuits_in_words, listed, once_for_all, one, room_title, sentence, sizes_of, unquoted, wall_openings,
+};
 use dwelling::{BoxIndex, DwellingUse, Feed, GroundFact, Overcurrent, RouteKind};
 use remedies::in_words::{as_found, at_panel, device, device_at, order, repairs};
 use remedies::{BoxWork, Device, OpeningAnswer, PlanStatus, RouteAnswer, Step};
@@ -17,6 +19,13 @@ const PROVE_DEAD: &[&str] = &[
      no ground, a test between the slots alone shows nothing if the neutral is open.",
     "Take the device out of the box by its yoke and test every conductor in the box: another circuit may pass through it.",
     "Prove the tester again on the same live source. Only then is it dead.",
+];
+
+/// How the cautions begin that hold only where there is no ground.
+pub(crate) const WITHOUT_GROUND: &[&str] = &[
+    "as long as there is no ground here",
+    "experts differ on whether equipment that must be grounded",
+    "a surge protector diverts to the ground",
 ];
 
 /// The work order of a job.
@@ -50,7 +59,8 @@ fn head(job: &Job) -> Vec<Block> {
     if plan.status != PlanStatus::Complete {
         let what = "Do not start on these before they are settled: find out, or ask the authority having jurisdiction.";
         blocks.push(Block::Caution(Text::bold(what)));
-        blocks.push(Block::Bullets(plan.in_the_way.iter().map(|line| line.as_str().into()).collect()));
+        let open = once_for_all(&plan.in_the_way);
+        blocks.push(Block::Bullets(open.iter().map(|line| sentence(line).into()).collect()));
     }
     blocks.push(Block::Heading(2, "Before any work".to_owned()));
     let cautions = plan.cautions.iter().chain(&plan.law.warnings);
@@ -136,10 +146,9 @@ fn panel_work(job: &Job) -> Vec<Block> {
 
 fn rated_breaker(job: &Job, circuit: &remedies::CircuitAnswer) -> Text {
     let ratings: Vec<String> = circuit.circuits.iter().map(|id| job.rating_of(id)).collect();
-    let mut one = ratings.clone();
-    one.dedup();
-    let made = "made and listed for this panel";
-    format!("A {} of {}, {made}.", at_panel(circuit.at_panel), listed(&one)).into()
+    let mut all = ratings.clone();
+    all.dedup();
+    format!("{} of {}, made and listed for this panel.", capital(&one(at_panel(circuit.at_panel))), listed(&all)).into()
 }
 
 fn items_of(items: Vec<(&str, Text)>) -> Block {
@@ -157,10 +166,7 @@ fn ways(job: &Job, notes: &mut Notes) -> Vec<Block> {
         items.push(("Grounds", listed(&route.grounds).into()));
         items.extend(route.note.as_ref().map(|note| ("Note", note.as_str().into())));
         items.push(("Rests on", notes.basis(&route.cites, &route.conditions)));
-        let mut sizes: Vec<&str> = route.legs.iter().map(|leg| leg.size.as_str()).collect();
-        sizes.push(&route.size);
-        sizes.dedup();
-        let sizes = sizes.join(", then ");
+        let sizes = sizes_of(route);
         let what = match route.kind {
             RouteKind::Egc => format!("{sizes} copper grounding conductor"),
             RouteKind::NewCable => format!("New cable with a grounding conductor of {sizes}"),
@@ -190,7 +196,10 @@ fn way_in_words(route: &RouteAnswer) -> Text {
         route.legs.iter().enumerate().map(|(number, leg)| format!("{}) {}{}.", number + 1, size(leg), leg.says)),
     );
     if parts.is_empty() {
-        parts.push(format!("As surveyed, from {} to {}.", route.from, route.to));
+        parts.push(format!(
+            "As stated in the survey, from {} to {}: the way between them is not drawn, and its length is the survey's.",
+            route.from, route.to
+        ));
     }
     parts.join(" ").into()
 }
@@ -248,7 +257,10 @@ fn capital(words: &str) -> String {
 fn cautions_of(openings: &[&&OpeningAnswer]) -> Vec<(String, String)> {
     let mut told: Vec<(String, Vec<&str>)> = Vec::new();
     for opening in openings {
-        for caution in &opening.cautions {
+        // What is said of openings without a ground is not said of those that get one.
+        let holds =
+            |caution: &&String| !(opening.grounded && WITHOUT_GROUND.iter().any(|lead| caution.starts_with(lead)));
+        for caution in opening.cautions.iter().filter(holds) {
             match told.iter_mut().find(|(words, _)| words == caution) {
                 Some((_, boxes)) => boxes.push(id(opening)),
                 None => told.push((caution.clone(), vec![id(opening)])),
@@ -274,7 +286,7 @@ fn box_work(
         ));
     }
     for finding in opening.findings.iter().filter(|finding| finding.danger) {
-        items.push(("Danger", Text::bold(finding.says.clone())));
+        items.push(("Danger", Text::bold(unquoted(&finding.says))));
     }
     items.extend(opening.open_questions.iter().map(|question| ("Settle first", Text::from(sentence(question)))));
     items.extend(opening.shortfalls.iter().map(|missing| ("Not had", Text::from(sentence(missing)))));

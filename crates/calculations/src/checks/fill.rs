@@ -26,7 +26,9 @@ pub(super) fn row(state: &State, at: BoxIndex) -> CheckRow {
     let says = match verdict {
         Verdict::Ok => format!("{taken} are taken of {volume}"),
         _ if state.moment == Moment::After && !state.touched[at.0] => {
-            format!("too full as it was found, and the plan does not touch it: {taken} are taken, the box has {volume}")
+            format!(
+                "too full as it was found, and the plan adds nothing to it: {taken} are taken, the box has {volume}"
+            )
         }
         _ => format!("too full: {taken} are taken, the box has {volume}"),
     };

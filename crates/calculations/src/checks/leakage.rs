@@ -136,7 +136,10 @@ fn row(state: &State, gfci: &Gfci) -> CheckRow {
         1 => format!("1 appliance may leak {:.1} mA", budget.of_appliances),
         many => format!("{many} appliances may leak {:.1} mA", budget.of_appliances),
     };
-    let what = format!("{plugged_in}, the cables {:.2} to {:.2} mA", budget.of_cables.0, budget.of_cables.1);
+    let what = match budget.of_cables {
+        (_, most) if most < 0.005 => format!("{plugged_in}, the cables less than 0.01 mA"),
+        (least, most) => format!("{plugged_in}, the cables {least:.2} to {most:.2} mA"),
+    };
     if let Some(missing) = budget.missing.as_ref().filter(|_| most < holds_below) {
         return asked.not_checked(format!("{missing}: {what} so far"));
     }

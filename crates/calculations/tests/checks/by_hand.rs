@@ -75,7 +75,7 @@ fn a_box_that_was_too_full_is_told_before_and_mended_or_told_after() {
     assert_eq!(mended.verdict, Verdict::Ok);
     near(mended.margin, 6.0, 1e-9);
     let left = row(&after, Check::Fill, "L-1");
-    assert!(left.verdict == Verdict::NotOk && left.says.contains("the plan does not touch it"), "{}", left.says);
+    assert!(left.verdict == Verdict::NotOk && left.says.contains("the plan adds nothing to it"), "{}", left.says);
 }
 
 /// R-fridge carries the faults of K-2 on a 20 A circuit and, through R-wall, of L-4 on a 15 A one: Table 250.122 asks 12 AWG.

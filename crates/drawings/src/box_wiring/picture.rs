@@ -38,8 +38,8 @@ fn conductor(svg: &mut Svg, points: &[Spot], carries: Carries) {
         Carries::Hot => svg.path(points, &Pen::line(BLACK, 2.2)),
         Carries::OtherHot => svg.path(points, &Pen::line(BLACK, 2.2).dashed("7 2")),
         Carries::Neutral => {
-            svg.path(points, &Pen::line(BLACK, 2.8));
-            svg.path(points, &Pen::line(WHITE, 1.2));
+            svg.path(points, &Pen::line(BLACK, 3.4));
+            svg.path(points, &Pen::line(WHITE, 1.4));
         }
         Carries::Ground => svg.path(points, &Pen::line(BLACK, 1.6).dashed("6 1.8 1.6 1.8")),
     }

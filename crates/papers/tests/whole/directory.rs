@@ -44,3 +44,13 @@ fn partners_protection_and_what_has_no_ground_are_told() {
         assert!(rows.last().unwrap().iter().all(String::is_empty), "lines are left for spares");
     });
 }
+
+/// By hand, from the survey: one receptacle and one switch in the hall, three receptacles in the front bedroom.
+#[test]
+fn one_is_not_told_as_several() {
+    with_example("bungalow", |job| {
+        let rows = rows(&circuit_directory(job));
+        assert!(rows[4][3].starts_with("Hall: receptacle H-1; switch H-2."), "{}", rows[4][3]);
+        assert!(rows[3][3].starts_with("Front bedroom: receptacles B1-1, B1-2, B1-3."), "{}", rows[3][3]);
+    });
+}

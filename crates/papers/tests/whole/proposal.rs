@@ -1,6 +1,6 @@
 //! The proposal held against the offers.
 
-use crate::planned_job::with_survey_and_offers;
+use crate::planned_job::{with_example, with_survey_and_offers};
 use estimate::Cents;
 use papers::{Job, proposal};
 
@@ -34,7 +34,7 @@ fn what_is_grounded_and_what_is_left_without_are_all_receptacles_together() {
             };
             words.lines().filter(of).map(count).collect::<Vec<_>>()
         };
-        let both = counts("Grounds ").into_iter().zip(counts("Left without ")).map(|(has, not)| has + not);
+        let both = counts("Grounded ").into_iter().zip(counts("No ground ")).map(|(has, not)| has + not);
         let both: Vec<usize> = both.collect();
         assert_eq!(both, vec![job.plan.totals.receptacles; both.len()]);
         assert_eq!(both.len(), job.plan.offers.as_ref().unwrap().offers.len());
@@ -86,5 +86,24 @@ fn what_was_not_proved_is_told_to_the_owner() {
         assert!(told(false, None).contains("there may be better ones beside these"));
         assert!(told(true, Some(1)).contains("the same may be had for less"));
         assert!(!told(true, None).contains("stopped at its limit"));
+    });
+}
+
+/// By hand: polarity is reversed in the bungalow and in the flat nowhere; in the flat a ground is measured in ohms.
+#[test]
+fn words_are_explained_where_they_are_said_and_nowhere_else() {
+    with_example("bungalow", |job| {
+        let words = proposal(job).words();
+        assert!(
+            words.contains("Screw shell the thread of a lamp holder") && words.contains("Hot, neutral the two wires")
+        );
+    });
+    with_example("flat", |job| {
+        let words = proposal(job).words();
+        assert!(words.contains("Ω ohm: how hard") && !words.contains("Screw shell"), "{words}");
+        assert!(
+            words.contains("Of 10 receptacles (outlets), 2 have a sound ground, 1 has no ground and 7 have"),
+            "{words}"
+        );
     });
 }

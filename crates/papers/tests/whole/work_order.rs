@@ -2,6 +2,7 @@
 
 use crate::planned_job::{EXAMPLES, with_example, with_survey};
 use papers::{Block, Job, Paper, work_order};
+use remedies::OpeningAnswer;
 
 /// A piece of work: the box or way, what is done, and what stands below by its word.
 type Task = (String, String, Vec<(String, String)>);
@@ -117,8 +118,12 @@ fn what_is_not_settled_stands_at_the_head() {
         let words = work_order(job).words();
         let at = |part: &str| words.find(part).unwrap();
         assert!(!job.plan.in_the_way.is_empty());
+        // What is asked of several boxes is asked once, for all of them.
         for line in &job.plan.in_the_way {
-            assert!(at(line) < at("Power off, and prove dead"), "{line}");
+            let (of, what) = line.split_once(": ").unwrap();
+            let told = words.lines().find(|told| told.ends_with(&format!("{what}."))).unwrap();
+            assert!(told.split([',', ':']).any(|name| name.trim() == of), "{line}: {told}");
+            assert!(at(told) < at("Power off, and prove dead"), "{line}");
         }
     });
 }
@@ -204,5 +209,23 @@ fn boxes_that_are_wired_alike_share_a_drawing() {
         assert_eq!(drawn.len(), 1, "{drawn:?}");
         assert_eq!(drawn[0].0, "A: A-1, A-2");
         assert!(drawn[0].1.contains("from the panel side"), "{}", drawn[0].1);
+    });
+}
+
+/// By hand, from the plan of the bungalow: K-2 gets a ground, the other three boxes of the kitchen do not; every box with
+/// equipment that must be grounded gets its ground.
+#[test]
+fn cautions_for_want_of_a_ground_are_not_given_where_one_is_brought() {
+    with_example("bungalow", |job| {
+        let words = work_order(job).words();
+        assert!(words.contains("K-1, K-3, K-4: As long as there is no ground here"), "{words}");
+        for caution in
+            ["experts differ on whether equipment that must be grounded", "a surge protector diverts to the ground"]
+        {
+            let of = |opening: &&OpeningAnswer| opening.cautions.iter().any(|told| told.starts_with(caution));
+            let mut warned = job.plan.openings.iter().filter(of).peekable();
+            assert!(warned.peek().is_some() && warned.all(|opening| opening.grounded), "{caution}");
+            assert!(!words.to_lowercase().contains(caution), "{caution}");
+        }
     });
 }

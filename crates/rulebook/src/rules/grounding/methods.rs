@@ -6,6 +6,7 @@ use crate::judgement::Lawful;
 use crate::metal_path::{METHOD_VALUES, PathFacts, metal_path};
 use crate::opening::Opening;
 use crate::rule::{Rule, Says, Statement};
+use dwelling::CableKind;
 
 /// The rule.
 pub const RULE: Rule = Rule {
@@ -27,7 +28,26 @@ fn judge(opening: &Opening, code: &CodeInForce) -> Result<Vec<Statement>, NotChe
     if !open && by.is_none() {
         return Ok(Vec::new());
     }
-    Ok(vec![Says::Cautions(format!("{kind} as a ground: {}", path.why).into()).by(&path.cites).changed(by)])
+    Ok(vec![Says::Cautions(format!("{}: {}", as_a_ground(kind), path.why).into()).by(&path.cites).changed(by)])
+}
+
+/// What of a wiring method is to be a ground, as people say it.
+const fn as_a_ground(kind: CableKind) -> &'static str {
+    match kind {
+        CableKind::NmReducedGround => "the thin ground of the old cable",
+        CableKind::ArmoredWithStrip => "armor with a bonding strip as a ground",
+        CableKind::ArmoredNoStrip => "armor without a bonding strip as a ground",
+        CableKind::ArmoredUnknown => "armor that nobody has looked into for a bonding strip, as a ground",
+        CableKind::MetalConduit => "metal conduit as a ground",
+        CableKind::FlexibleMetalConduit => "flexible metal conduit as a ground",
+        CableKind::SurfaceMetalRaceway => "surface metal raceway as a ground",
+        CableKind::NmTwoWire
+        | CableKind::NmWithGround
+        | CableKind::KnobAndTube
+        | CableKind::MetalCladWithGround
+        | CableKind::NonmetallicConduit
+        | CableKind::Unknown => "what this wiring method brings as a ground",
+    }
 }
 
 #[cfg(test)]
@@ -35,7 +55,7 @@ mod tests {
     use super::*;
     use crate::edition::Edition::{Nec2020, Nec2026};
     use crate::policy::Question;
-    use dwelling::{CableKind, RoomUse};
+    use dwelling::RoomUse;
 
     fn said(cable: CableKind, code: &CodeInForce) -> Vec<Statement> {
         let opening = Opening { cable: Some(cable), ..Opening::unexamined(RoomUse::Hallway) };
