@@ -154,7 +154,7 @@ def unnoticed(pages):
             missed.append(name)
     # The last heading of the page with what stands in the line below it, and then a page that goes on.
     heading = max((word for word in page.body if word.size >= HEADING), key=lambda word: word.bottom)
-    cut = tuple(word for word in page.words if word.bottom < heading.bottom + 16 or word.top > page.height - BELOW)
+    cut = tuple(word for word in page.words if word.bottom < heading.bottom + 20 or word.top > page.height - BELOW)
     goes_on = replace(following, words=tuple(word for word in following.words if word.size < HEADING))
     if not any("parted" in fault for fault in faults_of_pages([replace(page, words=cut), goes_on])):
         missed.append("a heading that is parted from what it leads to")

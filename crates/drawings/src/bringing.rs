@@ -17,6 +17,8 @@ const GROUND: &str = "#0b5d2a";
 const GROUND_WIDTH: f64 = 2.2;
 /// The ring where a way goes up or down.
 pub(crate) const RING: f64 = 2.2;
+/// The dashes of a straight line that stands for a way on a map.
+const STRAIGHT: &str = "5 4";
 /// How far a way is drawn beside the wall along which it goes.
 const OFF_THE_WALLS: f64 = 3.6;
 /// An end of a way this near to the middle of a symbol, in points, is led to the symbol.
@@ -45,7 +47,16 @@ impl Drawer<'_, '_> {
                     continue;
                 }
                 (true, (Some((from, off)), Some((to, _)))) if !bought.way_is_known => {
-                    vec![Drawn { points: curve(&self.field, from, to, off.max(RADIUS + 1.0)), layer: None }]
+                    let off = off.max(RADIUS + 1.0);
+                    // A map draws what nobody knows as what it is: a straight line from end to end.
+                    let points = if self.shown.only_ways {
+                        let mut points = clipped_at_end(&[to, from], from, off);
+                        points.reverse();
+                        clipped_at_end(&points, to, off)
+                    } else {
+                        curve(&self.field, from, to, off)
+                    };
+                    vec![Drawn { points, layer: None }]
                 }
                 (true, (Some(here), _) | (None, Some(here))) => {
                     let (word, far) = if ends.0.is_some() { ("to", bought.ends.1) } else { ("from", bought.ends.0) };
@@ -58,7 +69,7 @@ impl Drawer<'_, '_> {
             };
             self.lines.open("route", &bought.id, &self.route_in_words(bought));
             for piece in &drawn {
-                let dashes = piece.layer.map_or("", Layer::dashes);
+                let dashes = piece.layer.map_or(if self.shown.only_ways { STRAIGHT } else { "" }, Layer::dashes);
                 route_line(&mut self.lines, &piece.points, bought.kind, dashes);
             }
             let changes = drawn.windows(2).filter(|pair| pair[0].layer != pair[1].layer);

@@ -36,7 +36,7 @@ pub use box_wiring::{
     TerminalAnswer, WiredCable, drawn_box, drawn_wiring, wiring_as_found, wiring_as_planned,
 };
 pub use circuit_sheets::drawn_circuits;
-pub use one_line::{one_line_as_found, one_line_as_planned};
+pub use one_line::{one_line_as_found, one_line_as_planned, one_line_before_and_after};
 pub use shown::Moment;
 pub use text_width::text_width;
 pub use way_maps::{WayMap, way_maps};

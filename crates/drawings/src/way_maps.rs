@@ -14,6 +14,12 @@ use routes::LinePoint;
 
 /// The widest and the highest that a map may be, in points: across a page, and a third of it down.
 const MOST: (f64, f64) = (490.0, 250.0);
+/// The same where so many ways share a map, and the most that one map shows.
+const MOST_OF_MANY: (f64, f64) = (490.0, 330.0);
+const MANY: usize = 3;
+const MOST_WAYS: usize = 5;
+/// The same for a straight line: half as wide.
+const MOST_OF_STATED: (f64, f64) = (240.0, 170.0);
 /// The largest scale.
 const LARGEST: f64 = 15.0;
 /// What is left free around the rooms for labels.
@@ -31,7 +37,8 @@ pub struct WayMap {
     pub figure: Figure,
 }
 
-/// The maps of a plan's ways that were built from the floor plans: ways that share a stretch stand on one map for each floor.
+/// The maps of a plan's ways: those that were built from the floor plans and share a stretch stand on one map for each floor, a few on each. One
+/// that the survey states has a map where both of its ends stand on the plan of one floor: a straight line between them.
 #[must_use]
 pub fn way_maps(plan: &Planned) -> Vec<WayMap> {
     let ways = plan.ways();
@@ -46,24 +53,27 @@ pub fn way_maps(plan: &Planned) -> Vec<WayMap> {
         }
     }
     let floors = floors(plan.facts.dwelling);
-    let maps = groups.iter().flat_map(|group| {
+    let maps = groups.iter().flat_map(|group| group.chunks(MOST_WAYS)).flat_map(|group| {
         let ways = &ways;
         floors.iter().filter_map(move |floor| map_of(plan, ways, group, *floor))
     });
     maps.collect()
 }
 
-/// The map of some ways on one floor; none where nothing of them goes along it.
+/// The map of some ways on one floor; none where nothing of them is on it.
 fn map_of(plan: &Planned, ways: &[Way], group: &[usize], floor: FloorNumber) -> Option<WayMap> {
     let all = Shown::as_planned(plan);
     let bought: Vec<_> =
         all.bought.into_iter().enumerate().filter(|(at, _)| group.contains(at)).map(|(_, one)| one).collect();
     let path: Vec<Stretch> =
         bought.iter().flat_map(|one| &one.path).filter(|one| one.floor == floor).copied().collect();
-    if path.is_empty() {
+    let ends: Vec<RouteEnd> = bought.iter().flat_map(|one| [one.ends.0, one.ends.1]).collect();
+    let stands_here =
+        |end: &RouteEnd| place_of_end(plan.facts.dwelling, *end).is_some_and(|place| place.floor == floor);
+    let stated = bought.iter().all(|one| !one.way_is_known);
+    if path.is_empty() && !(stated && ends.iter().all(stands_here)) {
         return None;
     }
-    let ends: Vec<RouteEnd> = bought.iter().flat_map(|one| [one.ends.0, one.ends.1]).collect();
     let around = alone(plan.facts.dwelling, floor, &path, &ends);
     let mut shown = Shown::as_found(&around, &plan.facts.diagnosis);
     shown.only_ways = true;
@@ -79,12 +89,19 @@ fn map_of(plan: &Planned, ways: &[Way], group: &[usize], floor: FloorNumber) -> 
     shown.stretches = of_group.flat_map(|(at, number)| stretches(plan, &ways[*at], number)).collect();
     let (left, right, below, above) = extent(&shown, floor)?;
     let (wide, high) = ((right - left).max(1.0), (above - below).max(1.0));
-    let scale = ((MOST.0 - 2.0 * AROUND) / wide).min((MOST.1 - 2.0 * AROUND) / high).min(LARGEST);
-    let size = (f64::max(wide * scale + 2.0 * AROUND, 230.0), high * scale + 2.0 * AROUND);
+    let many = group.len() >= MANY;
+    let most = match (stated, many) {
+        (true, _) => MOST_OF_STATED,
+        (false, true) => MOST_OF_MANY,
+        (false, false) => MOST,
+    };
+    let scale = ((most.0 - 2.0 * AROUND) / wide).min((most.1 - 2.0 * AROUND) / high).min(LARGEST);
+    let size = (f64::max(wide * scale + 2.0 * AROUND, if many { most.0 } else { 230.0 }), high * scale + 2.0 * AROUND);
     let frame = Area::new(0.0, TITLE, size.0, TITLE + size.1);
     let drawn = floor_plan(&shown, floor, scale, frame)?;
     let names: Vec<String> = group.iter().map(|at| ways[*at].id.clone()).collect();
-    let title = format!("{}, {}", listed(&shown), crate::words::floor(floor).to_lowercase());
+    let straight = if stated { "; straight line, not its way" } else { "" };
+    let title = format!("{}, {}{straight}", listed(&shown), crate::words::floor(floor).to_lowercase());
     let mut svg = Svg::default();
     svg.words(spot(0.0, 9.0), &cut_to(&title, 9.0, true, size.0), Type::bold(9.0), Anchor::Start);
     svg.append(&drawn.svg);
@@ -101,6 +118,10 @@ fn listed(shown: &Shown) -> String {
 /// The map in words.
 fn said(shown: &Shown, floor: FloorNumber) -> String {
     let mut parts = vec![format!("Map of {} on {}", listed(shown), crate::words::floor(floor).to_lowercase())];
+    if shown.bought.iter().all(|one| !one.way_is_known) {
+        let ends = shown.bought.iter().map(|one| (shown.end_name(one.ends.0), shown.end_name(one.ends.1)));
+        parts.extend(ends.map(|(from, to)| format!("A straight line from {from} to {to}, not the way between them")));
+    }
     let here = shown.stretches.iter().filter(|stretch| stretch.floor == floor);
     parts.extend(here.map(|stretch| format!("{} {}", stretch.name, stretch.says)));
     parts.join(". ") + "."

@@ -31,8 +31,7 @@ pub fn inspection_packet(job: &Job) -> Paper {
     blocks.extend(box_counts(job));
     blocks.extend(checks(job));
     blocks.extend(basis(job));
-    let lines = job.drawn.one_line_before.iter().chain(&job.drawn.one_line_after);
-    blocks.extend(lines.map(|sheet| Block::Sheet(sheet.svg.clone(), said_of(sheet))));
+    blocks.extend(job.drawn.one_line.iter().map(|sheet| Block::Sheet(sheet.svg.clone(), said_of(sheet))));
     blocks.extend(job.floors_after.iter().map(|sheet| {
         let boxes = listed(&sheet.boxes);
         Block::Sheet(sheet.svg.clone(), format!("{}. Boxes on this plan: {boxes}.", sheet.title))
@@ -292,8 +291,24 @@ fn without_keys(words: &str) -> &str {
     ends.map_or(words, |at| &words[..at])
 }
 
+/// Sections such as `NEC 2020, 250.146`, those of one text behind its name.
+fn said_once(sections: &[String]) -> String {
+    let mut texts: Vec<(&str, Vec<&str>)> = Vec::new();
+    for section in sections {
+        let (text, section) = section.split_once(", ").unwrap_or(("", section));
+        match texts.iter_mut().find(|(known, _)| *known == text) {
+            Some((_, list)) => list.push(section),
+            None => texts.push((text, vec![section])),
+        }
+    }
+    let told = texts.iter().map(|(text, list)| {
+        let list = list.join("; ");
+        if text.is_empty() { list } else { format!("{text}: {list}") }
+    });
+    told.collect::<Vec<String>>().join("; ")
+}
+
 fn basis(job: &Job) -> Vec<Block> {
-    let mut blocks = Vec::new();
     let basis = &job.plan.basis;
     let disputed = basis.disputed.iter().map(|both| Text::bold("Read in two ways: ").and(Face::Plain, both.as_str()));
     // What the price rests on is nothing that an inspector asks for.
@@ -301,7 +316,7 @@ fn basis(job: &Job) -> Vec<Block> {
         .map(|words| Text::bold("Taken for granted: ").and(Face::Plain, without_keys(words)));
     let mut list: Vec<Text> = disputed.chain(taken).collect();
     if !basis.from_memory.is_empty() {
-        let sections = basis.from_memory.join("; ");
+        let sections = said_once(&basis.from_memory);
         list.push(Text::bold("From memory, check with the authority: ").and(Face::Plain, sections));
     }
     let panels = job.plan.circuits.iter().flat_map(|circuit| {
@@ -312,9 +327,8 @@ fn basis(job: &Job) -> Vec<Block> {
         })
     });
     list.extend(panels);
-    if !list.is_empty() {
-        blocks.push(Block::Heading(2, "What this rests on".to_owned()));
-        blocks.push(Block::Bullets(list));
+    if list.is_empty() {
+        return Vec::new();
     }
-    blocks
+    vec![Block::Together(vec![Block::Heading(2, "What this rests on".to_owned()), Block::Bullets(list)])]
 }

@@ -21,6 +21,8 @@ const BETWEEN: f32 = 4.5;
 const INDENT: f32 = 14.0;
 /// How wide the words are in front of what is said of them.
 const LABEL: f32 = 74.0;
+/// As many lines of such a list stay with its heading, and one more.
+const FIRST_LINES: usize = 3;
 /// The side of a square to tick.
 pub(crate) const TICK: f32 = 9.0;
 
@@ -100,7 +102,7 @@ impl Setting<'_> {
     /// a further page.
     fn together(&mut self, blocks: &[Block], under: Option<Part>) -> Vec<Slab> {
         let mut slabs = together(self.blocks(blocks, under));
-        if let Some(Block::Task(at, _) | Block::Heading(3, at)) = blocks.first() {
+        if let Some(Block::Task(at, _) | Block::Heading(2 | 3, at)) = blocks.first() {
             let words = format!("{at}, continued");
             let mark = margin_words(Face::Bold, &words, (0.0, SMALL.leading * 0.8));
             let height = SMALL.leading + 3.0;
@@ -204,6 +206,11 @@ impl Setting<'_> {
                 slab.marks = label.into_iter().chain(slab.marks.drain(..)).collect();
             }
             slabs.extend(spaced(set, 1.5));
+        }
+        // Its first lines stay with what they stand below, and none of the last stands alone.
+        let count = slabs.len();
+        for (number, slab) in slabs.iter_mut().enumerate().take(count.saturating_sub(1)) {
+            slab.with_next |= number < FIRST_LINES || number + 2 == count;
         }
         slabs
     }

@@ -82,7 +82,8 @@ fn row(
         .collect();
     let to_write =
         cells.iter().map(|cell| if let Cell::Lines(names) = cell { names.len() } else { 0 }).max().unwrap_or(0);
-    let least = least.max(WRITTEN * f32::from(u16::try_from(to_write).unwrap_or(0)) + PAD);
+    let written = WRITTEN * f32::from(u16::try_from(to_write).unwrap_or(0)) + PAD;
+    let least = if to_write > 0 { least.max(written) } else { least };
     let most = lines.iter().map(Vec::len).max().unwrap_or(0);
     let mut slabs = Vec::new();
     for from in (0..most.max(1)).step_by(MOST_LINES) {

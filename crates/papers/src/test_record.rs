@@ -72,6 +72,7 @@ fn circuit_record(job: &Job, circuit: &CircuitAnswer) -> Vec<Block> {
     };
     let word = if circuit.circuits.len() > 1 { "Circuits" } else { "Circuit" };
     let lead = Text::from(format!("{}{test}", heavy_load(job, &here)));
+    let lead = lead.and(Face::Plain, supply(job, circuit, &here));
     let lead = match not_checked(job, &here) {
         Some(told) => lead.and(Face::Bold, " Not checked under load").and(Face::Plain, told),
         None => lead,
@@ -92,6 +93,21 @@ fn heavy_load(job: &Job, openings: &[&OpeningAnswer]) -> String {
         (None, Some(draws)) => format!("Heavy load: {draws}, plugged in at each opening in turn."),
         (None, None) => "Heavy load: find out the rating of the circuit first.".to_owned(),
     }
+}
+
+/// What the readings under load take for granted where nobody knows how strong the supply of their panel is.
+fn supply(job: &Job, circuit: &CircuitAnswer, openings: &[&OpeningAnswer]) -> String {
+    let panel = job.dwelling.panels.iter().find(|panel| panel.id == circuit.panel);
+    let loaded =
+        |opening: &&&OpeningAnswer| reading_at(job, opening).is_some_and(|reading| reading.heavy_load.is_some());
+    if panel.is_none_or(|panel| panel.fault_current.is_some()) || !openings.iter().any(|opening| loaded(&opening)) {
+        return String::new();
+    }
+    format!(
+        " How strong the supply of panel {} is was not surveyed: the readings under load are reckoned for one that gives way by \
+         nothing. Read H–N at the panel before and under the load, and take from them what it falls there.",
+        circuit.panel
+    )
 }
 
 /// What must be found out before the readings under load can be told, once for all openings that wait for it.

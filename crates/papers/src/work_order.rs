@@ -160,8 +160,9 @@ fn ways(job: &Job, notes: &mut Notes) -> Vec<Block> {
         return Vec::new();
     }
     let mut blocks = vec![Block::Heading(2, "Conductors to bring".to_owned())];
-    for route in &job.plan.routes {
-        let mut items = vec![("Way", way_in_words(route))];
+    for (position, route) in job.plan.routes.iter().enumerate() {
+        let has_map = job.drawn.ways.iter().any(|map| map.ways.contains(&route.id));
+        let mut items = vec![("Way", way_in_words(route, position + 1, has_map))];
         items.push(("Opens", wall_openings(i64::from(route.openings)).into()));
         items.push(("Grounds", listed(&route.grounds).into()));
         items.extend(route.note.as_ref().map(|note| ("Note", note.as_str().into())));
@@ -172,19 +173,21 @@ fn ways(job: &Job, notes: &mut Notes) -> Vec<Block> {
             RouteKind::NewCable => format!("New cable with a grounding conductor of {sizes}"),
         };
         let title = format!("{what}, {} to {}, {}", route.from, route.to, route.length);
-        blocks.push(Block::Together(vec![Block::Task(route.id.clone(), title), items_of(items)]));
+        let mut way = vec![Block::Task(route.id.clone(), title), items_of(items)];
         // The maps of ways that share a stretch stand behind the last of them.
         let maps = job.drawn.ways.iter().filter(|map| map.ways.last() == Some(&route.id));
         let maps: Vec<Drawing> =
             maps.map(|map| Drawing { svg: map.figure.svg.clone(), says: map.figure.says.clone() }).collect();
         if !maps.is_empty() {
-            blocks.push(Block::Drawings(maps));
+            way.push(Block::Drawings(maps));
         }
+        blocks.push(Block::Together(way));
     }
     blocks
 }
 
-fn way_in_words(route: &RouteAnswer) -> Text {
+/// A way stretch by stretch, each by the name that it has on the map.
+fn way_in_words(route: &RouteAnswer, position: usize, has_map: bool) -> Text {
     let mut parts = Vec::new();
     if let Some(other) = &route.branches_from {
         parts.push(format!("Branches off from the way {other}."));
@@ -193,11 +196,16 @@ fn way_in_words(route: &RouteAnswer) -> Text {
         if leg.size == route.size { String::new() } else { format!("{} here: ", leg.size) }
     };
     parts.extend(
-        route.legs.iter().enumerate().map(|(number, leg)| format!("{}) {}{}.", number + 1, size(leg), leg.says)),
+        route
+            .legs
+            .iter()
+            .enumerate()
+            .map(|(number, leg)| format!("R{position}.{}: {}{}.", number + 1, size(leg), leg.says)),
     );
     if parts.is_empty() {
+        let map = if has_map { "Its map is a straight line between the two" } else { "There is no map of it" };
         parts.push(format!(
-            "As stated in the survey, from {} to {}: the way between them is not drawn, and its length is the survey's.",
+            "As stated in the survey, from {} to {}. {map}, and its length is the survey's.",
             route.from, route.to
         ));
     }
@@ -385,8 +393,10 @@ fn connections(job: &Job, opening: &OpeningAnswer) -> Vec<(&'static str, Text)> 
     let old = job.fed_from(at).filter(|id| !new_cables().any(|route| route.to == *id));
     let on = old.chain(starting.iter().map(|route| route.to.as_str()));
     let on: Vec<&str> = on.filter(|id| !opening.load_side_feeds.iter().any(|load| load == id)).collect();
-    let going_on = |with: &str| {
-        if on.is_empty() { String::new() } else { format!("; the run to {} is {with}", listed(&on)) }
+    let going_on = |with: &str| match on.len() {
+        0 => String::new(),
+        1 => format!("; the run to {} is {with}", listed(&on)),
+        _ => format!("; the runs to {} are {with}", listed(&on)),
     };
     if opening.device == Device::Blank {
         return vec![("Connect", format!("splice {line} through{}", going_on("spliced to it")).into())];
@@ -401,7 +411,11 @@ fn connections(job: &Job, opening: &OpeningAnswer) -> Vec<(&'static str, Text)> 
         [] => Text::bold("LOAD terminals: ").and(Face::Plain, "nothing; leave their tape on"),
         boxes => Text::bold("LOAD terminals: ").and(
             Face::Plain,
-            format!("hot and neutral of the run to {}, and nothing else; no grounding conductor goes with them unless the boxes behind are grounded", listed(boxes)),
+            format!(
+                "hot and neutral of the {} to {}, and nothing else; no grounding conductor goes with them unless the boxes behind are grounded",
+                if boxes.len() > 1 { "runs" } else { "run" },
+                listed(boxes)
+            ),
         ),
     };
     vec![("Line", line), ("Load", load)]

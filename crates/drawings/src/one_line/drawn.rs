@@ -1,18 +1,18 @@
 //! The sheets of a one-line: each panel with its bar at the left, a circuit or multiwire set at each branch of it.
 
 use super::fed::{AtStart, Fed};
+use super::legend::legend;
 use super::rows::{Arrives, COLUMNS, Cell, cells};
 use super::signs::{BREAKER, NAME, SMALL, draw_beside, draw_opening, draw_overcurrent, draw_tie, line};
 use crate::geometry::{Area, Spot, spot};
-use crate::lists::{GUTTER, Picture, Row, columns, flow};
+use crate::lists::{GUTTER, columns, flow};
 use crate::sheet::{FOOT, TITLE, UPRIGHT, framed};
-use crate::shown::{Ground, Moment};
+use crate::shown::Moment;
 use crate::svg::{Anchor, BLACK, Pen, QUIET, Svg, Type};
-use crate::symbol::{Kind, RADIUS, draw_source};
+use crate::symbol::{RADIUS, draw_source};
 use crate::text_width::{cut_to, wrapped};
 use crate::words;
 use dwelling::{BoxIndex, CircuitIndex, CircuitTree, Feed, Overcurrent, PanelIndex};
-use std::collections::BTreeSet;
 
 /// The bar of a panel.
 const BAR: f64 = 6.0;
@@ -21,6 +21,9 @@ const FIRST: f64 = 122.0;
 const ROW: f64 = 28.0;
 /// Above the first row of a set: the words over its line.
 const OVER: f64 = 11.0;
+/// Below the last row of a set, and below its label: the words that stand under a line.
+const BELOW: f64 = 20.0;
+const BELOW_LABEL: f64 = 25.0;
 const HEAD_LINE: f64 = 8.2;
 /// What the words about a circuit may take.
 const LABEL: f64 = FIRST - RADIUS - 10.0 - (BAR + BREAKER + 6.0);
@@ -37,28 +40,43 @@ pub(super) struct LineSheet {
 }
 
 /// A piece that stays whole: the head of a panel, or rows of a set.
-enum Piece<'a> {
+pub(super) enum Piece<'a> {
     Head(PanelIndex, Vec<String>),
     Rows { tree: &'a CircuitTree, set: usize, cells: Vec<Cell>, rows: (usize, usize), has_label: bool },
     Loose(Vec<BoxIndex>),
 }
 
 impl Piece<'_> {
-    fn height(&self) -> f64 {
+    pub(super) fn height(&self) -> f64 {
         match self {
             Self::Head(_, lines) => lines.len() as f64 * HEAD_LINE + 26.0,
             Self::Rows { tree, rows, has_label, .. } => {
-                let label = if *has_label { tree.circuits.len() as f64 * APART + 12.0 } else { 0.0 };
-                ((rows.1 - rows.0) as f64 * ROW + OVER).max(label)
+                let down = |count: usize, apart: f64| count.saturating_sub(1) as f64 * apart;
+                let label = if *has_label { down(tree.circuits.len(), APART) + BELOW_LABEL } else { 0.0 };
+                OVER + label.max(down(rows.1 - rows.0, ROW) + BELOW)
             }
             Self::Loose(boxes) => boxes.len().div_ceil(COLUMNS) as f64 * ROW + OVER + 14.0,
         }
     }
 }
 
+/// What is left of a sheet for its lines.
+pub(super) fn body() -> Area {
+    Area::new(0.0, TITLE, UPRIGHT.0, UPRIGHT.1 - FOOT - LEGEND - GUTTER)
+}
+
+/// The moment of a one-line in words.
+pub(super) fn when(fed: &Fed) -> String {
+    match (fed.moment, fed.edition) {
+        (Moment::Before, _) => "as it was found".to_owned(),
+        (Moment::After, Some(edition)) => format!("as the plan leaves it, by the {edition} edition"),
+        (Moment::After, None) => "as the plan leaves it".to_owned(),
+    }
+}
+
 /// Draws the sheets.
 pub(super) fn sheets(fed: &Fed) -> Vec<LineSheet> {
-    let body = Area::new(0.0, TITLE, UPRIGHT.0, UPRIGHT.1 - FOOT - LEGEND - GUTTER);
+    let body = body();
     let mut pages: Vec<Vec<(Piece, f64)>> = vec![Vec::new()];
     let mut top = body.top;
     let most = ((body.height() - OVER) / ROW).floor() as usize;
@@ -80,7 +98,7 @@ pub(super) fn sheets(fed: &Fed) -> Vec<LineSheet> {
 }
 
 /// Everything in order; a set of more rows than a sheet holds is in several pieces.
-fn pieces<'a>(fed: &'a Fed, most: usize) -> Vec<Piece<'a>> {
+pub(super) fn pieces<'a>(fed: &'a Fed, most: usize) -> Vec<Piece<'a>> {
     let mut list = Vec::new();
     for number in 0..fed.dwelling.panels.len() {
         let panel = PanelIndex(number);
@@ -131,53 +149,71 @@ fn head_lines(fed: &Fed, at: PanelIndex) -> Vec<String> {
 
 fn sheet(fed: &Fed, pieces: &[(Piece, f64)], (number, count): (usize, usize), body: &Area) -> LineSheet {
     let mut svg = Svg::default();
-    let (mut circuits, mut boxes) = (Vec::new(), Vec::new());
     let mut bars: Vec<(f64, f64)> = Vec::new();
+    let (circuits, boxes) = draw_pieces(&mut svg, fed, pieces, &mut bars, body.top);
+    let part = if count > 1 { format!(", sheet {} of {count}", number + 1) } else { String::new() };
+    let line = format!("One-line, {}{part}", when(fed));
+    let (title, svg) = on_paper(&[(fed, &boxes)], (svg, bars), &line, &said(fed, pieces));
+    LineSheet { circuits, boxes, title, svg }
+}
+
+/// Draws pieces at their places, and tells the bars of their panels, their circuits and their boxes.
+pub(super) fn draw_pieces(
+    svg: &mut Svg,
+    fed: &Fed,
+    pieces: &[(Piece, f64)],
+    bars: &mut Vec<(f64, f64)>,
+    body_top: f64,
+) -> (Vec<CircuitIndex>, Vec<BoxIndex>) {
+    let (mut circuits, mut boxes) = (Vec::new(), Vec::new());
     for (piece, top) in pieces {
         match piece {
             Piece::Head(panel, lines) => {
-                draw_head(&mut svg, fed, *panel, lines, *top);
+                draw_head(svg, fed, *panel, lines, *top);
                 let start = top + piece.height() - 8.0;
                 bars.push((start, start));
             }
             Piece::Rows { tree, set, cells, has_label, .. } => {
-                let low = draw_set(&mut svg, fed, (tree, *set), piece, *top);
+                let low = draw_set(svg, fed, (tree, *set), piece, *top);
                 match bars.last_mut() {
                     Some(bar) if *has_label => bar.1 = low,
-                    None if *has_label => bars.push((body.top, low)),
+                    None if *has_label => bars.push((body_top, low)),
                     _ => {}
                 }
                 circuits.extend(tree.circuits.iter().filter(|_| *has_label));
                 boxes.extend(cells.iter().map(|cell| cell.at));
             }
             Piece::Loose(loose) => {
-                draw_loose(&mut svg, fed, loose, *top);
+                draw_loose(svg, fed, loose, *top);
                 boxes.extend(loose);
             }
         }
     }
+    (circuits, boxes)
+}
+
+/// What was drawn as a sheet with its title and its legend: its title and the drawing.
+pub(super) fn on_paper(
+    shown: &[(&Fed, &[BoxIndex])],
+    (drawn, bars): (Svg, Vec<(f64, f64)>),
+    line: &str,
+    says: &str,
+) -> (String, String) {
+    let body = body();
     let mut whole = Svg::default();
     for (from, to) in bars {
         whole.line(spot(BAR, from), spot(BAR, to), &Pen::line(BLACK, 3.0));
     }
-    whole.append(&svg);
+    whole.append(&drawn);
     let below = body.bottom + GUTTER / 2.0;
     whole.line(spot(0.0, below), spot(UPRIGHT.0, below), &Pen::line(BLACK, 0.6));
     let area = Area::new(0.0, body.bottom + GUTTER, UPRIGHT.0, UPRIGHT.1 - FOOT);
-    let left_over = flow(&mut whole, &legend(fed, &boxes), &columns(&area));
+    let left_over = flow(&mut whole, &legend(shown), &columns(&area));
     debug_assert!(left_over.is_empty());
-    let name = &fed.dwelling.job.name;
-    let when = match (fed.moment, fed.edition) {
-        (Moment::Before, _) => "as it was found".to_owned(),
-        (Moment::After, Some(edition)) => format!("as the plan leaves it, by the {edition} edition"),
-        (Moment::After, None) => "as the plan leaves it".to_owned(),
-    };
-    let part = if count > 1 { format!(", sheet {} of {count}", number + 1) } else { String::new() };
-    let line = format!("One-line, {when}{part}");
+    let name = shown.first().map_or("", |(fed, _)| &fed.dwelling.job.name);
     let title = format!("{name}: {line}");
-    let says = said(fed, pieces);
-    let svg = framed(whole, name, &line, UPRIGHT, None).finished(UPRIGHT, &title, &says);
-    LineSheet { circuits, boxes, title, svg }
+    let svg = framed(whole, name, line, UPRIGHT, None).finished(UPRIGHT, &title, says);
+    (title, svg)
 }
 
 fn draw_head(svg: &mut Svg, fed: &Fed, at: PanelIndex, lines: &[String], top: f64) {
@@ -372,7 +408,7 @@ fn says_of(fed: &Fed, at: BoxIndex) -> String {
 }
 
 /// The whole sheet in words: every circuit with what stands at the panel and what it feeds, in order.
-fn said(fed: &Fed, pieces: &[(Piece, f64)]) -> String {
+pub(super) fn said(fed: &Fed, pieces: &[(Piece, f64)]) -> String {
     let mut parts = Vec::new();
     for (piece, _) in pieces {
         match piece {
@@ -414,25 +450,4 @@ fn said(fed: &Fed, pieces: &[(Piece, f64)]) -> String {
         }
     }
     parts.join(" ")
-}
-
-/// What the signs mean, of those that are used.
-fn legend(fed: &Fed, boxes: &[BoxIndex]) -> Vec<Row> {
-    let used: BTreeSet<Ground> = boxes.iter().map(|at| fed.boxes[at.0].ground).collect();
-    let mut rows: Vec<Row> = Vec::new();
-    for ground in Ground::ALL.into_iter().filter(|ground| used.contains(ground)) {
-        rows.push(Row::Explained(Picture::Symbol(Kind::Receptacle, ground), ground.meaning().to_owned()));
-    }
-    let kinds: BTreeSet<&str> = boxes.iter().map(|at| Kind::of(fed.boxes[at.0].holds).meaning()).collect();
-    if kinds.len() > 1 {
-        rows.push(Row::Words("S switch, J splices, ✕ luminaire, strokes: receptacle.".replace('✕', "x")));
-    }
-    if boxes.iter().any(|at| fed.boxes[at.0].line.gfci) {
-        rows.push(Row::Words("A thick line: a GFCI before it protects what it feeds.".to_owned()));
-    }
-    rows.push(Row::Words("GFCI or AFCI in a frame: the device of that opening; without: from before it.".to_owned()));
-    if fed.trees.iter().any(CircuitTree::is_multiwire) {
-        rows.push(Row::Words("A double bar: handles tied. (1): its circuit.".to_owned()));
-    }
-    rows
 }

@@ -1,7 +1,9 @@
 //! The one-line: what stands at each panel, and every circuit as a tree of its openings, before and after a plan.
 
+mod both;
 mod drawn;
 mod fed;
+mod legend;
 mod rows;
 mod signs;
 
@@ -23,8 +25,22 @@ pub fn one_line_as_planned(plan: &Planned) -> DrawingAnswer {
     answer(&Fed::as_planned(plan))
 }
 
-fn answer(fed: &Fed) -> DrawingAnswer {
-    let sheets = drawn::sheets(fed).into_iter().map(|sheet| SheetAnswer {
+/// The one-line as it was found and as a plan leaves it: on one sheet where it holds both, else each on its own.
+#[must_use]
+pub fn one_line_before_and_after(plan: &Planned) -> Vec<SheetAnswer> {
+    let before = Fed::as_found(plan.facts.dwelling, &plan.facts.diagnosis);
+    let after = Fed::as_planned(plan);
+    match both::both_on_a_sheet(&before, &after) {
+        Some(sheet) => vec![sheet_answer(&before, sheet)],
+        None => [&before, &after]
+            .into_iter()
+            .flat_map(|fed| drawn::sheets(fed).into_iter().map(|sheet| sheet_answer(fed, sheet)))
+            .collect(),
+    }
+}
+
+fn sheet_answer(fed: &Fed, sheet: drawn::LineSheet) -> SheetAnswer {
+    SheetAnswer {
         floor: None,
         circuits: sheet.circuits.iter().map(|at| fed.dwelling.circuit(*at).id.clone()).collect(),
         title: sheet.title,
@@ -32,8 +48,11 @@ fn answer(fed: &Fed) -> DrawingAnswer {
         boxes: sheet.boxes.iter().map(|at| fed.dwelling.device_box(*at).id.clone()).collect(),
         svg: sheet.svg,
         wiring: None,
-    });
-    let sheets = sheets.collect();
+    }
+}
+
+fn answer(fed: &Fed) -> DrawingAnswer {
+    let sheets = drawn::sheets(fed).into_iter().map(|sheet| sheet_answer(fed, sheet)).collect();
     DrawingAnswer {
         format: 1,
         job: fed.dwelling.job.name.clone(),

@@ -4,7 +4,7 @@ use super::fed::Fed;
 use dwelling::{BoxIndex, CircuitTree};
 
 /// How many boxes stand in a row.
-pub(super) const COLUMNS: usize = 9;
+pub(super) const COLUMNS: usize = 8;
 
 /// Where the line to a box comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -3,7 +3,7 @@
 use crate::generated::survey;
 use crate::legible::hold_words_free;
 use crate::reading::{EXAMPLES, document, dwelling, groups, name, number};
-use drawings::{DrawingAnswer, one_line_as_found, one_line_as_planned};
+use drawings::{DrawingAnswer, one_line_as_found, one_line_as_planned, one_line_before_and_after};
 use dwelling::Dwelling;
 use estimate::PriceBook;
 use remedies::Planned;
@@ -95,4 +95,22 @@ fn what_is_not_known_of_a_panel_is_said() {
     let drawing = one_line_as_found(&bungalow, &diagnosis::diagnose(&bungalow));
     assert!(drawing.sheets[0].svg.contains("the rating of its main is not in the survey"));
     assert!(drawing.sheets[0].svg.contains("find out where neutral and ground are bonded"));
+}
+
+/// The sheet holds both moments of the flat, each box twice, and not those of a dwelling of ninety boxes.
+#[test]
+fn a_small_dwelling_has_both_moments_on_one_sheet() {
+    let flat = dwelling(EXAMPLES[1]);
+    let sheets = one_line_before_and_after(&planned(&flat));
+    assert_eq!(sheets.len(), 1);
+    let document = document(&sheets[0]);
+    hold_words_free(&sheets[0].title, document.root_element(), "run");
+    let mut boxes: BTreeMap<String, usize> = BTreeMap::new();
+    groups(&document, "box").for_each(|group| *boxes.entry(name(group).to_owned()).or_default() += 1);
+    assert_eq!(boxes.len(), flat.boxes.len());
+    assert!(boxes.values().all(|count| *count == 2), "{boxes:?}");
+    assert!(sheets[0].svg.contains("As it was found") && sheets[0].svg.contains("As the plan leaves it"));
+    let large = dwelling(&survey(3, 90, 1));
+    let apart = one_line_before_and_after(&planned(&large));
+    assert!(apart.len() >= 2 && apart.iter().all(|sheet| !sheet.title.contains(" and ")));
 }

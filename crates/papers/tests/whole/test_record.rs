@@ -1,6 +1,6 @@
 //! The test record held against the readings that the network solver expects.
 
-use crate::planned_job::{EXAMPLES, with_example};
+use crate::planned_job::{EXAMPLES, with_example, with_survey};
 use papers::{Block, Cell, Paper, test_record};
 
 /// The rows of all tables of a paper.
@@ -105,4 +105,14 @@ fn what_was_read_stands_in_its_cells_with_its_verdict_in_words_and_a_mark() {
         assert!(all.contains("! CONTRADICTS the plan: the ground is one of its own"), "{all}");
         assert!(all.contains("A plug-in tester says at L-1, L-2 “open ground”. That is expected"), "{all}");
     });
+}
+
+/// By hand, from the survey: the fault current at the panel of the bungalow is stated; where it is not, all five circuits and sets say so.
+#[test]
+fn readings_behind_a_supply_that_nobody_knows_say_what_they_take_for_granted() {
+    let known = include_str!("../../../../examples/bungalow.toml");
+    let lines: Vec<&str> = known.lines().filter(|line| !line.starts_with("fault_current")).collect();
+    let told = "How strong the supply of panel main is was not surveyed";
+    with_survey(known, |job| assert!(!test_record(job).words().contains(told)));
+    with_survey(&lines.join("\n"), |job| assert_eq!(test_record(job).words().matches(told).count(), 5));
 }
