@@ -276,8 +276,10 @@ fn terms(job: &Job) -> Vec<Block> {
                 row_height: 0.0,
             }),
         ]),
-        Block::Heading(2, "Not in the price".to_owned()),
-        Block::Bullets(excluded.map(|words| (*words).into()).collect()),
+        Block::Together(vec![
+            Block::Heading(2, "Not in the price".to_owned()),
+            Block::Bullets(excluded.map(|words| (*words).into()).collect()),
+        ]),
     ];
     let mut before = vec![Block::Heading(2, "Before you sign".to_owned())];
     let kept = ["licensed electrician", "lead", "asbestos"];
