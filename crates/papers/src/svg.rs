@@ -39,6 +39,8 @@ fn mark_of(node: &Node, faces: &Typefaces) -> Option<Mark> {
     };
     let line = grey(node.attribute("stroke")).map(|grey| (at("stroke-width"), grey));
     let dashes = node.attribute("stroke-dasharray").map(numbers).unwrap_or_default();
+    // Dashes of no length are a whole line to SVG and no line at all to PDF.
+    let dashes = if dashes.iter().all(|dash| *dash <= 0.0) { Vec::new() } else { dashes };
     let fill = grey(node.attribute("fill"));
     let round = node.attribute("stroke-linecap") == Some("round");
     Some(Mark::Shape(Shape { path, line, dashes, round, fill }))
@@ -156,6 +158,21 @@ mod tests {
         assert_eq!((figure.size, figure.marks.len()), ((80.0, 40.0), 4));
         let Some(Mark::Words(words)) = figure.marks.last() else { panic!("words") };
         assert_eq!((words.text.as_str(), words.at), ("K-1", (14.0, 24.0)));
+    }
+
+    /// By hand: the line along a baseboard is whole, with dashes of no length; the one in a crawl space is broken.
+    #[test]
+    fn a_line_with_dashes_of_no_length_is_whole() {
+        let svg = "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 9 9\">\
+                   <line x1=\"0\" y1=\"0\" x2=\"9\" y2=\"0\" stroke=\"#000000\" stroke-width=\"1\" stroke-dasharray=\"0\"/>\
+                   <line x1=\"0\" y1=\"5\" x2=\"9\" y2=\"5\" stroke=\"#000000\" stroke-width=\"1\" stroke-dasharray=\"2 2\"/></svg>";
+        let faces = Typefaces::read().expect("the faces are read");
+        let figure = figure_of(svg, &faces).expect("a drawing");
+        let dashes = figure.marks.iter().map(|mark| match mark {
+            Mark::Shape(shape) => shape.dashes.clone(),
+            _ => panic!("a line"),
+        });
+        assert_eq!(dashes.collect::<Vec<_>>(), [vec![], vec![2.0, 2.0]]);
     }
 
     #[test]
