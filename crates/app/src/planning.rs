@@ -19,6 +19,8 @@ pub struct Asked {
     pub budget: Option<Cents>,
     /// The offer to plan, counted from 1; the offers are then told too.
     pub offer: Option<usize>,
+    /// Whether it is told what other feeding orders would change, where one is assumed.
+    pub other_orders: bool,
     /// Whether the next best is told at each opening.
     pub next_best: bool,
     /// Whether the certificate is made that nothing costs less.
@@ -76,7 +78,9 @@ impl Asked {
     ) -> Result<PlanAnswer, CommandError> {
         let mut answer = plan_answer(planned, law, book.is_demo);
         answer.offers = offers;
-        answer.feeding = with_other_orders(&answer.feeding, planned, book).map_err(fault)?;
+        if self.other_orders {
+            answer.feeding = with_other_orders(&answer.feeding, planned, book).map_err(fault)?;
+        }
         if self.next_best {
             answer.next_best = Some(next_best_answers(planned).map_err(fault)?);
         }

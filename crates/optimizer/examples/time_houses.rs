@@ -32,7 +32,7 @@ fn measure(boxes: usize) {
 
         links += problem.links.len();
         let start = Instant::now();
-        let outcome = solve(&problem, &Limits { nodes: Some(2_000) });
+        let outcome = solve(&problem, &Limits::nodes(2_000));
         times.push(start.elapsed());
         match &outcome {
             Outcome::Optimal(solution) => {

@@ -133,7 +133,7 @@ fn measure(trees: usize, nodes: usize, links: usize, far: bool) {
         let mut chance = Chance((seed + 1).wrapping_mul(0x9E37_79B9_7F4A_7C15) | 1);
         let problem = problem(&mut chance, trees, nodes, links, far);
         let start = Instant::now();
-        let outcome = solve(&problem, &Limits { nodes: Some(100_000) });
+        let outcome = solve(&problem, &Limits::nodes(100_000));
         times.push(start.elapsed());
         if let Outcome::Optimal(solution) = &outcome {
             assert_eq!(check(&problem, solution), Ok(solution.cost));

@@ -10,7 +10,7 @@ use crate::link_state::{LinkState, Status};
 use crate::net::{Element, Net, TreeNode};
 use crate::part::Part;
 use crate::raised::Raised;
-use crate::weight::{IMPOSSIBLE, Weight};
+use crate::weight::{IMPOSSIBLE, Weight, plus};
 
 /// What the supply of the nodes is charged, and what of the links' weights is not charged.
 #[derive(Clone, Debug, Default)]
@@ -87,6 +87,9 @@ impl Charges {
     }
 }
 
+/// Places that came nearer, the nearest first.
+type Nearer = std::collections::BinaryHeap<std::cmp::Reverse<(Weight, u32)>>;
+
 /// The ascent for one state of the search.
 pub(crate) struct Ascent<'n> {
     net: &'n Net,
@@ -110,6 +113,8 @@ pub(crate) struct Ascent<'n> {
     asks: Option<TreeNode>,
     /// By place: what is left to pay at least until it is reached, of the dearest of the needs on each way.
     far: Vec<Weight>,
+    /// The elements of which less is left to pay than when that was reckoned.
+    lowered: Vec<u32>,
     /// What was raised, where that is asked for.
     raised: Option<Vec<Raised>>,
     /// By tree: whether an option of it was credited since that was last asked for.
@@ -199,6 +204,7 @@ impl<'n> Ascent<'n> {
             leading_beyond: Vec::new(),
             asks: None,
             far: Vec::new(),
+            lowered: Vec::new(),
             raised: None,
             credited: vec![false; net.first_of.len()],
         };
@@ -210,42 +216,35 @@ impl<'n> Ascent<'n> {
         ascent
     }
 
-    /// Reckons how far each place is, each way by its farthest need.
+    /// Brings up to date how far each place is, each way by its farthest need: nearer only, as what is left to pay falls.
     fn reckon_far(&mut self) {
         let net = self.net;
-        self.far.clear();
-        self.far.resize(net.places, IMPOSSIBLE);
-        let mut unsettled: Vec<u32> = self.unreached.clone();
-        let mut open = std::collections::BinaryHeap::new();
-        let left = |way: &crate::net::Way| way.element.map_or(0, |element| self.charges.left[element as usize]);
-        for place in 0..net.places {
-            if self.reached[place] {
-                self.far[place] = 0;
+        let mut nearer = std::collections::BinaryHeap::new();
+        if self.far.is_empty() {
+            self.far = self.reached.iter().map(|reached| if *reached { 0 } else { IMPOSSIBLE }).collect();
+            self.lowered.clear();
+            (0..net.ways.len()).for_each(|way| self.come_nearer(way, &mut nearer));
+        }
+        for element in std::mem::take(&mut self.lowered) {
+            let (from, to) = net.ways_of[element as usize];
+            (from..to).for_each(|way| self.come_nearer(way as usize, &mut nearer));
+        }
+        while let Some(std::cmp::Reverse((far, place))) = nearer.pop() {
+            if far == self.far[place as usize] {
+                net.out_of.of(place).iter().for_each(|way| self.come_nearer(*way as usize, &mut nearer));
             }
         }
-        for (index, way) in net.ways.iter().enumerate() {
-            let target = way.target as usize;
-            if unsettled[index] == 0 && left(way) < self.far[target] {
-                self.far[target] = left(way);
-                open.push(std::cmp::Reverse((left(way), way.target)));
-            }
-        }
-        let mut settled = self.reached.clone();
-        while let Some(std::cmp::Reverse((far, place))) = open.pop() {
-            if std::mem::replace(&mut settled[place as usize], true) {
-                continue;
-            }
-            for &index in net.out_of.of(place) {
-                unsettled[index as usize] -= 1;
-                let way = &net.ways[index as usize];
-                if unsettled[index as usize] == 0 && left(way) < IMPOSSIBLE {
-                    let through = far + left(way);
-                    if through < self.far[way.target as usize] {
-                        self.far[way.target as usize] = through;
-                        open.push(std::cmp::Reverse((through, way.target)));
-                    }
-                }
-            }
+    }
+
+    /// Takes a way into account where its target comes nearer by it.
+    fn come_nearer(&mut self, way: usize, nearer: &mut Nearer) {
+        let way = &self.net.ways[way];
+        let left = way.element.map_or(0, |element| self.charges.left[element as usize]);
+        let farthest = self.net.needs(way).iter().map(|need| self.far[*need as usize]).max().unwrap_or(0);
+        let through = plus(farthest, left);
+        if through < self.far[way.target as usize] {
+            self.far[way.target as usize] = through;
+            nearer.push(std::cmp::Reverse((through, way.target)));
         }
     }
 
@@ -466,6 +465,9 @@ impl<'n> Ascent<'n> {
         let leading_in = std::mem::take(&mut self.leading_in);
         for &element in &leading_in {
             self.charges.left[element as usize] -= owed;
+        }
+        if self.preference == Preference::Farthest {
+            self.lowered.extend(&leading_in);
         }
         for &element in &leading_in {
             if self.charges.left[element as usize] == 0 {

@@ -1,13 +1,52 @@
 //! What the search is asked and what it answers.
 
+use crate::part::Part;
 use crate::problem::Cost;
 
-/// Where the search stops.
+/// Where the search stops, whichever is met first; each independent part of the problem is looked at once at least.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Limits {
-    /// The most nodes of the search tree to look at; each independent part of the problem gets at least one. `None`
-    /// searches to the end.
+    /// The most nodes of the search tree to look at; `None` for any number.
     pub nodes: Option<u64>,
+    /// The most work; `None` for any. A node of a part counts as many as links can flow in it, those that can flow both ways
+    /// twice, and 40 besides: about what it takes.
+    pub work: Option<u64>,
+}
+
+/// What a node takes besides its links.
+const BESIDES_LINKS: u64 = 40;
+
+impl Limits {
+    /// So many nodes.
+    #[must_use]
+    pub const fn nodes(most: u64) -> Self {
+        Self { nodes: Some(most), work: None }
+    }
+
+    /// How many nodes of a part they allow.
+    pub(crate) fn nodes_of(self, part: &Part<'_>) -> Option<u64> {
+        let by_work = self.work.map(|work| work / work_of_node(part));
+        self.nodes.into_iter().chain(by_work).min()
+    }
+
+    /// What is left of them after so many nodes of a part.
+    pub(crate) fn after(self, nodes: u64, part: &Part<'_>) -> Self {
+        let work = nodes.saturating_mul(work_of_node(part));
+        Self {
+            nodes: self.nodes.map(|left| left.saturating_sub(nodes)),
+            work: self.work.map(|left| left.saturating_sub(work)),
+        }
+    }
+
+    /// A share of them, rounded up.
+    pub(crate) fn share(self, of: u64, all: u64) -> Self {
+        let share = |left: u64| left.saturating_mul(of).div_ceil(all);
+        Self { nodes: self.nodes.map(share), work: self.work.map(share) }
+    }
+}
+
+fn work_of_node(part: &Part<'_>) -> u64 {
+    part.arcs.len() as u64 + BESIDES_LINKS
 }
 
 /// What the caller lays down beforehand, to ask what it would cost.

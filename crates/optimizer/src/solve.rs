@@ -84,11 +84,11 @@ fn compiled_tree<'p>(tree: usize, given: &'p crate::problem::Tree, forced: &[For
 
 fn solve_parts(problem: &Problem, limits: &Limits, parts: &[Part<'_>]) -> Outcome {
     let mut solution = empty_solution(problem);
-    let mut left = limits.nodes;
+    let mut left = *limits;
     let (mut bound, mut is_whole, mut is_proved): (Weight, bool, bool) = (0, true, true);
     for part in parts {
-        let found = search_in_stages(problem, part, left);
-        left = left.map(|left| left.saturating_sub(found.nodes));
+        let found = search_in_stages(problem, part, left.nodes_of(part));
+        left = left.after(found.nodes, part);
         bound = plus(bound, found.bound);
         if bound >= IMPOSSIBLE {
             return Outcome::Infeasible;

@@ -96,7 +96,27 @@ pub(crate) struct TreeSolver<'t> {
     least: Vec<Weight>,
     /// The least of each node's subtree elsewhere.
     elsewhere: Vec<Weight>,
+    /// The options that may be chosen at the node in hand.
+    own: Vec<Own>,
     scratch: Vec<Candidate>,
+}
+
+/// What an option itself costs at its node, whatever is seen there.
+#[derive(Clone, Copy, Debug)]
+struct Own {
+    /// Its place among the node's options.
+    place: usize,
+    weight: Weight,
+    /// Whether it takes an open supply.
+    wants_supply: bool,
+}
+
+/// The children of a node where each is on the side of the load that costs it least.
+#[derive(Clone, Copy, Debug, Default)]
+struct EachAtItsBest {
+    weight: Weight,
+    count: u64,
+    burden: i64,
 }
 
 /// What is chosen at a node.
@@ -130,6 +150,7 @@ impl<'t> TreeSolver<'t> {
             burdens,
             least: vec![IMPOSSIBLE; size * tree.sights.len()],
             elsewhere: vec![IMPOSSIBLE; size],
+            own: Vec::new(),
             scratch: Vec::new(),
         };
         for &node in shape.order.iter().rev() {
@@ -196,8 +217,9 @@ impl<'t> TreeSolver<'t> {
 
     fn solve_node(&mut self, node: usize) {
         let sights = self.tree.sights.len();
+        self.weigh_options(node, false);
         for sight in 0..sights {
-            self.least[node * sights + sight] = self.node_value(node, sight, false);
+            self.least[node * sights + sight] = self.node_value(node, sight);
         }
         self.elsewhere[node] = match self.outlooks[node].movable {
             Movable::No => IMPOSSIBLE,
@@ -207,20 +229,56 @@ impl<'t> TreeSolver<'t> {
     }
 
     fn least_anywhere(&mut self, node: usize, must_want: bool) -> Weight {
+        self.weigh_options(node, must_want);
         let sights = 0..self.tree.sights.len();
-        sights.map(|sight| self.node_value(node, sight, must_want)).min().unwrap_or(IMPOSSIBLE)
+        sights.map(|sight| self.node_value(node, sight)).min().unwrap_or(IMPOSSIBLE)
     }
 
-    fn node_value(&mut self, node: usize, sight: usize, must_want: bool) -> Weight {
+    /// The least of a node's subtree at a sight, of the options that were weighed last.
+    fn node_value(&mut self, node: usize, sight: usize) -> Weight {
         let tree = self.tree;
         let in_front = self.in_front(node, sight);
+        let own = std::mem::take(&mut self.own);
+        let mut at_best: [Option<EachAtItsBest>; 16] = [None; 16];
         let mut best = IMPOSSIBLE;
-        for (place, option) in tree.options[node].iter().enumerate() {
-            if let Some((weight, _)) = self.own_weight(node, place, sight, must_want) {
-                best = best.min(plus(weight, self.below(node, option, sight, in_front, None)));
+        for own in &own {
+            let option = &tree.options[node][own.place];
+            if !tree.sights[sight].covers(option.needs_from_above) {
+                continue;
+            }
+            let beyond = self.sight_with(sight, option.gives.0);
+            let below = if beyond == sight || self.shape.children[node].is_empty() {
+                in_front
+            } else {
+                let at_best = *at_best[beyond].get_or_insert_with(|| self.each_at_its_best(node, sight, beyond));
+                let fits = at_best.count <= option.count_limit && at_best.burden <= option.burden_left;
+                if fits || plus(own.weight, at_best.weight) >= best {
+                    at_best.weight
+                } else {
+                    self.below(node, option, sight, in_front, None)
+                }
+            };
+            best = best.min(plus(own.weight, below));
+        }
+        self.own = own;
+        best
+    }
+
+    /// The children, each in front of the load side or behind it, without a look at the limits.
+    fn each_at_its_best(&self, node: usize, sight: usize, beyond: usize) -> EachAtItsBest {
+        let mut all = EachAtItsBest::default();
+        for &child in &self.shape.children[node] {
+            let in_front = self.subtree(child, sight);
+            let behind = self.least[child * self.tree.sights.len() + beyond];
+            if self.shape.behind_load[child] && behind < in_front {
+                all.count += self.counts[child];
+                all.burden += self.burdens[child];
+                all.weight = plus(all.weight, behind);
+            } else {
+                all.weight = plus(all.weight, in_front);
             }
         }
-        best
+        all
     }
 
     /// Where a node is best, given what it would see in its place: what it then sees, and whether it must be supplied.
@@ -231,23 +289,26 @@ impl<'t> TreeSolver<'t> {
         }
         let must_want = matches!(self.outlooks[node].movable, Movable::WithSupply(_));
         let value = self.least_anywhere(node, must_want);
-        let best = (0..sights).find(|sight| self.node_value(node, *sight, must_want) == value);
+        let best = (0..sights).find(|sight| self.node_value(node, *sight) == value);
         (best.unwrap_or(sight), must_want)
     }
 
     fn choice(&mut self, node: usize, sight: usize, must_want: bool) -> Option<Chosen> {
         let tree = self.tree;
-        let value = self.node_value(node, sight, must_want);
+        self.weigh_options(node, must_want);
+        let value = self.node_value(node, sight);
         let in_front = self.in_front(node, sight);
-        for (place, option) in tree.options[node].iter().enumerate() {
-            if let Some((weight, wants_supply)) = self.own_weight(node, place, sight, must_want) {
+        let own = std::mem::take(&mut self.own);
+        let seen = tree.sights[sight];
+        let found =
+            own.iter().filter(|own| seen.covers(tree.options[node][own.place].needs_from_above)).find_map(|own| {
+                let option = &tree.options[node][own.place];
                 let mut behind = Vec::new();
-                if plus(weight, self.below(node, option, sight, in_front, Some(&mut behind))) == value {
-                    return Some(Chosen { option: option.index, behind, wants_supply });
-                }
-            }
-        }
-        None
+                let weight = plus(own.weight, self.below(node, option, sight, in_front, Some(&mut behind)));
+                (weight == value).then_some(Chosen { option: option.index, behind, wants_supply: own.wants_supply })
+            });
+        self.own = own;
+        found
     }
 
     /// The children all in front of the load side.
@@ -255,16 +316,23 @@ impl<'t> TreeSolver<'t> {
         self.shape.children[node].iter().fold(0, |sum, &child| plus(sum, self.subtree(child, sight)))
     }
 
-    /// What the option itself costs here and whether it takes an open supply; `None` where its needs fail.
-    fn own_weight(&self, node: usize, place: usize, sight: usize, must_want: bool) -> Option<(Weight, bool)> {
+    /// Weighs what can be chosen at a node, whatever is seen there.
+    fn weigh_options(&mut self, node: usize, must_want: bool) {
+        let mut own = std::mem::take(&mut self.own);
+        own.clear();
+        own.extend((0..self.tree.options[node].len()).filter_map(|place| self.own_weight(node, place, must_want)));
+        self.own = own;
+    }
+
+    /// What the option itself costs here and whether it takes an open supply; `None` where it cannot be chosen.
+    fn own_weight(&self, node: usize, place: usize, must_want: bool) -> Option<Own> {
         let option = &self.tree.options[node][place];
         let weight = option.weight - self.credits.of_option(node, place);
         let outlook = &self.outlooks[node];
-        if !self.tree.sights[sight].covers(option.needs_from_above)
-            || !self.lands(outlook.landings, outlook.grade, option)
-        {
+        if !self.lands(outlook.landings, outlook.grade, option) {
             return None;
         }
+        let unwanting = Own { place, weight, wants_supply: false };
         match (outlook.supply, option.supply) {
             (Supply::Off, SupplyNeed::Supplied) | (Supply::On, SupplyNeed::Unsupplied) => None,
             (Supply::Open { .. }, SupplyNeed::Unsupplied) if must_want => None,
@@ -274,12 +342,12 @@ impl<'t> TreeSolver<'t> {
                 let may_land =
                     lands.is_none_or(|grade| self.lands(outlook.landings + 1, outlook.grade.max(grade), option));
                 match need {
-                    _ if may_land => Some((weight + charge, true)),
-                    SupplyNeed::Any if !must_want => Some((weight, false)),
+                    _ if may_land => Some(Own { place, weight: weight + charge, wants_supply: true }),
+                    SupplyNeed::Any if !must_want => Some(unwanting),
                     _ => None,
                 }
             }
-            _ => Some((weight, false)),
+            _ => Some(unwanting),
         }
     }
 

@@ -60,7 +60,15 @@ fn a_search_that_is_stopped_never_claims_more_than_it_knows() {
     for seed in 1..=PROBLEMS {
         let problem = random_problem(&mut Chance::new(seed), SMALL);
         let expected: Option<Cost> = least(&problem, &[]).map(|(cost, ..)| cost);
-        match solve(&problem, &Limits { nodes: Some([1, 3, 9][seed as usize % 3]) }) {
+        let limits = match seed % 6 {
+            0 => Limits::nodes(1),
+            1 => Limits::nodes(3),
+            2 => Limits::nodes(9),
+            3 => Limits { nodes: None, work: Some(1) },
+            4 => Limits { nodes: None, work: Some(150) },
+            _ => Limits { nodes: Some(9), work: Some(150) },
+        };
+        match solve(&problem, &limits) {
             Outcome::Optimal(solution) => assert_eq!(Some(solution.cost), expected, "seed {seed}"),
             Outcome::Infeasible => assert_eq!(None, expected, "seed {seed}"),
             Outcome::Best { solution, bound } => {
@@ -99,4 +107,19 @@ fn a_house_costs_the_lesser_of_what_it_costs_with_a_link_and_without_it() {
         }
     }
     assert!(chosen > 12, "{chosen} links are chosen");
+}
+
+/// Without end of work the search is whole; no work is as much as no nodes, whichever of the two is told.
+#[test]
+fn a_search_stops_where_its_work_is_done() {
+    let mut stopped = 0;
+    for seed in 1..=PROBLEMS {
+        let problem = random_problem(&mut Chance::new(seed), SMALL);
+        let of_work = |work: u64| solve(&problem, &Limits { nodes: None, work: Some(work) });
+        let whole = solve(&problem, &Limits::default());
+        assert_eq!(of_work(u64::MAX), whole, "seed {seed}");
+        assert_eq!(solve(&problem, &Limits { nodes: Some(0), work: Some(u64::MAX) }), of_work(0), "seed {seed}");
+        stopped += u64::from(of_work(0) != whole);
+    }
+    assert!(stopped > PROBLEMS / 20, "{stopped} of {PROBLEMS} searches were stopped");
 }

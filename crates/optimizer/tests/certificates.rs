@@ -69,7 +69,7 @@ fn a_certificate_that_may_not_split_proves_what_it_can() {
     for seed in 1..=PROBLEMS {
         let problem = random_problem(&mut Chance::new(seed), LINKED);
         let outcome = optimizer::solve(&problem, &Limits::default());
-        let certificate = certify(&problem, &Limits { nodes: Some(0) }, &[], outcome.solution()).expect("well formed");
+        let certificate = certify(&problem, &Limits::nodes(0), &[], outcome.solution()).expect("well formed");
         assert!(!steps(&certificate).any(|step| matches!(step, Step::Split(_))), "seed {seed}");
         match (check(&problem, &[], &certificate), expected(&problem, &[])) {
             (Ok(Proved::AtLeast(bound)), Proved::AtLeast(cost)) => {

@@ -98,7 +98,7 @@ fn a_search_that_is_stopped_tells_only_points_that_hold_and_never_claims_to_be_w
         let problem = random_problem(&mut chance, SMALL);
         let worth = random_worth(&mut chance, problem.groups.len());
         let nodes = Some(1 + chance.below(20) as u64);
-        let found = frontier(&problem, &worth, i64::MAX, &[], &Limits { nodes });
+        let found = frontier(&problem, &worth, i64::MAX, &[], &Limits { nodes, work: None });
         let told = triples(&problem, &worth, &found, seed);
         let whole = frontier(&problem, &worth, i64::MAX, &[], &Limits::default());
         if found.complete {
@@ -114,7 +114,7 @@ fn a_search_that_is_stopped_tells_only_points_that_hold_and_never_claims_to_be_w
 
 #[test]
 fn points_of_a_house_do_not_beat_one_another_and_come_again_the_same() {
-    let limits = Limits { nodes: Some(1_000) };
+    let limits = Limits::nodes(1_000);
     let mut points = 0;
     for seed in 1..=8 {
         let problem = house_problem(&mut Chance::new(seed), 6);

@@ -97,7 +97,7 @@ fn independent_parts_are_searched_for_themselves() {
             problem.links.push(link);
         }
     }
-    let outcome = solve(&problem, &Limits { nodes: Some(1) });
+    let outcome = solve(&problem, &Limits::nodes(1));
     assert_eq!(cost(&outcome), 160);
 }
 

@@ -58,7 +58,7 @@ fn times_of((dwelling, code): &(Dwelling, CodeInForce)) -> [f64; 5] {
     let assembled = assemble(&facts, &book);
     let put_together = start.elapsed();
     let start = Instant::now();
-    let outcome = optimizer::solve(&assembled.problem, &optimizer::Limits { nodes: Some(400_000) });
+    let outcome = optimizer::solve(&assembled.problem, &optimizer::Limits::nodes(400_000));
     let solved = start.elapsed();
     let start = Instant::now();
     assert!(outcome.solution().is_some_and(|solution| optimizer::check(&assembled.problem, solution).is_ok()));

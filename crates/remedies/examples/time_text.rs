@@ -4,8 +4,7 @@
 #![allow(clippy::disallowed_methods, clippy::print_stdout, reason = "it measures and prints")]
 
 use estimate::PriceBook;
-use optimizer::Limits;
-use remedies::{Facts, LawAnswer, Planned, assemble, plan_answer};
+use remedies::{Facts, LIMITS_OF_A_PLAN, LawAnswer, Planned, assemble, plan_answer};
 use rulebook::{CodeInForce, Edition};
 use std::time::Instant;
 use survey::Format;
@@ -51,7 +50,7 @@ fn times_of(line: &str) -> Option<[f64; 6]> {
     let gathered = step();
     let assembled = assemble(&facts, &book);
     let put_together = step();
-    let outcome = optimizer::solve(&assembled.problem, &Limits { nodes: Some(1_000) });
+    let outcome = optimizer::solve(&assembled.problem, &LIMITS_OF_A_PLAN);
     outcome.solution().and_then(|solution| optimizer::check(&assembled.problem, solution).ok())?;
     let solved = step();
     let planned = Planned::of(&dwelling, code.clone(), &book).ok()?;

@@ -23,6 +23,7 @@ mod planned;
 mod repairs;
 mod room_in_box;
 mod route_prices;
+mod search_limits;
 mod sensitivity;
 mod standing;
 mod stated_routes;
@@ -56,6 +57,7 @@ pub use network::{BuyableRoute, Network, NotBuilt, Origin, RefusedRoute, WayEnd}
 pub use next_best::NextBest;
 pub use offers::{Offer, OfferKind, Offers, Point};
 pub use planned::{PlanFault, Planned, Proof, Protector};
+pub use search_limits::OF_A_PLAN as LIMITS_OF_A_PLAN;
 pub use sensitivity::{MOVES, PriceLine, Sensitive, SensitivePrice, Sensitivity, Tried};
 pub use standing::Standing;
 pub use steering::{Steered, Wish};

@@ -4,12 +4,13 @@
 use crate::candidate::WISH_WEIGHT;
 use crate::device::Device;
 use crate::planned::{PlanFault, Planned, Proof};
+use crate::search_limits::{OF_AN_OFFER, OF_OFFERS};
 use crate::standing::Standing;
 use crate::steering::{Steered, is_truly_grounded, options_forced};
 use crate::worth::{could_be_given_a_ground, serves_electronics, worth_of};
 use dwelling::{BoxIndex, Holding, names};
 use estimate::Cents;
-use optimizer::{Forced, Limits, Problem, Solution, SupplyNeed, check, frontier};
+use optimizer::{Forced, Outcome, Problem, Solution, SupplyNeed, check, frontier, solve_with};
 
 /// A plan that nothing beats in money, wall openings and worth at once.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -58,12 +59,6 @@ pub struct Offers {
     pub offers: Vec<Offer>,
 }
 
-/// The search for the frontier looks at so many nodes of its search trees, shared among the links, before it settles for
-/// what it found: the more links, the longer a node takes. Seconds, not minutes.
-const MOST_LOOKED_AT: u64 = 400_000;
-/// It looks at so many, however many links there are.
-const ALWAYS_LOOKED_AT: u64 = 800;
-
 /// The most offers that are put side by side.
 const MOST_OFFERS: usize = 4;
 
@@ -77,20 +72,17 @@ impl Planned<'_> {
     pub fn offers(&self) -> Result<Offers, PlanFault> {
         let weights = self.solution.cost.cents - self.total().total().0;
         let problem = self.with_grounds_used();
-        let most_looked_at = (MOST_LOOKED_AT / (problem.links.len() as u64 + 20)).max(ALWAYS_LOOKED_AT);
-        let found = frontier(
-            &problem,
-            &self.worth_by_group(),
-            weights + WISH_WEIGHT - 1,
-            &self.forced,
-            &Limits { nodes: Some(most_looked_at) },
-        );
+        let most_cents = weights + WISH_WEIGHT - 1;
+        let found = frontier(&problem, &self.worth_by_group(), most_cents, &self.forced, &OF_OFFERS);
         let mut points = vec![self.point(&self.solution)];
         for point in found.points {
-            match check(&self.assembled.problem, &point.solution) {
-                Ok(_) => points.push(self.point(&point.solution)),
-                Err(faults) => return Err(PlanFault(faults.iter().map(ToString::to_string).collect())),
-            }
+            points.push(self.checked_point(&point.solution)?);
+        }
+        if !found.complete
+            && let Some(solution) = self.with_electronics_grounded(&problem, &points)
+            && solution.cost.cents <= most_cents
+        {
+            points.push(self.checked_point(&solution)?);
         }
         let mut frontier: Vec<Point> = Vec::new();
         for (index, point) in points.iter().enumerate() {
@@ -163,6 +155,26 @@ impl Planned<'_> {
         worth
     }
 
+    fn checked_point(&self, solution: &Solution) -> Result<Point, PlanFault> {
+        match check(&self.assembled.problem, solution) {
+            Ok(_) => Ok(self.point(solution)),
+            Err(faults) => Err(PlanFault(faults.iter().map(ToString::to_string).collect())),
+        }
+    }
+
+    /// The best found with a ground wherever electronics stand that any of the points grounds: a search of the frontier that
+    /// was stopped may have missed what is asked for most.
+    fn with_electronics_grounded(&self, problem: &Problem, points: &[Point]) -> Option<Solution> {
+        let electronics =
+            electronics_grounded(self, points).into_iter().filter(|at| could_be_given_a_ground(self, *at));
+        let grounds = electronics.map(|at| options_forced(self, at, |one| is_truly_grounded(&self.facts, at, one)));
+        let forced: Vec<Forced> = self.forced.iter().cloned().chain(grounds).collect();
+        match solve_with(problem, &OF_AN_OFFER, &forced) {
+            Outcome::Optimal(solution) | Outcome::Best { solution, .. } => Some(solution),
+            Outcome::Infeasible | Outcome::Malformed(_) | Outcome::Stopped { .. } => None,
+        }
+    }
+
     /// The problem with one condition more: a two-slot receptacle does not stay where a ground is brought to its box.
     fn with_grounds_used(&self) -> Problem {
         let mut problem = self.assembled.problem.clone();
@@ -218,13 +230,7 @@ fn chosen_offers(plan: &Planned, frontier: &[Point]) -> Vec<Offer> {
     let Some(least) = cheapest(&|_| true) else { return Vec::new() };
     let fewest = frontier.iter().map(|point| point.standing.wall_openings).min().unwrap_or(0);
     let most = frontier.iter().map(|point| point.worth).max().unwrap_or(0);
-    let electronics: Vec<BoxIndex> = plan
-        .facts
-        .dwelling
-        .box_indices()
-        .filter(|at| serves_electronics(plan, *at))
-        .filter(|at| frontier.iter().any(|point| point.standing.grounded.contains(at)))
-        .collect();
+    let electronics = electronics_grounded(plan, frontier);
     let mut offers = vec![Offer { kind: OfferKind::LeastMoney, point: least }];
     let mut add = |kind: OfferKind, point: Option<usize>| {
         let new = point.filter(|point| !offers.iter().any(|offer| offer.point == *point));
@@ -238,6 +244,12 @@ fn chosen_offers(plan: &Planned, frontier: &[Point]) -> Vec<Offer> {
     add(OfferKind::BestValue, best_value(frontier, least));
     offers.sort_by_key(|offer| offer.point);
     offers
+}
+
+/// The boxes that serve electronics and that any of the points grounds.
+fn electronics_grounded(plan: &Planned, points: &[Point]) -> Vec<BoxIndex> {
+    let boxes = plan.facts.dwelling.box_indices().filter(|at| serves_electronics(plan, *at));
+    boxes.filter(|at| points.iter().any(|point| point.standing.grounded.contains(at))).collect()
 }
 
 /// The point with the most worth gained for the money above the cheapest, the cheaper of two alike.

@@ -8,6 +8,7 @@ use crate::facts::Facts;
 use crate::network::{BuyableRoute, Origin, WayEnd};
 use crate::room_in_box::GRADES;
 use crate::route_prices::{lines_as_built, lines_as_stated};
+use crate::search_limits::OF_A_PLAN;
 use crate::standing::{Standing, standing_of};
 use crate::steering::Steered;
 use dwelling::{BoxIndex, Dwelling, Feed, RouteEnd, RouteKind};
@@ -16,9 +17,6 @@ use estimate::{Line, Price, PriceBook};
 use optimizer::{ChosenLink, Cost, Forced, Limits, Marks, Outcome, Problem, Solution, check, solve_with};
 use routes::RouteEdge;
 use rulebook::CodeInForce;
-
-/// How many nodes of its search tree the search looks at before it settles for the best found: seconds, not minutes.
-pub(crate) const MOST_SEARCHED: u64 = 1_000;
 
 /// A dwelling, the choices open in it, and the cheapest lawful whole of them.
 pub struct Planned<'a> {
@@ -38,6 +36,8 @@ pub struct Planned<'a> {
     pub(crate) forced: Vec<Forced>,
     /// What an offer that was taken holds besides: the boxes that it grounds, and the walls that it leaves closed.
     pub(crate) held: Vec<(Option<BoxIndex>, Forced)>,
+    /// How far it is searched.
+    limits: Limits,
     /// By box: its tree and node.
     places: Vec<(usize, usize)>,
 }
@@ -70,7 +70,7 @@ impl<'a> Planned<'a> {
     /// # Errors
     /// [`PlanFault`] where the optimizer or its checker refuses the problem: a fault of this program, not of the survey.
     pub fn of(dwelling: &'a Dwelling, code: CodeInForce, book: &PriceBook) -> Result<Self, PlanFault> {
-        Self::within(dwelling, code, book, &Limits { nodes: Some(MOST_SEARCHED) })
+        Self::within(dwelling, code, book, &OF_A_PLAN)
     }
 
     /// Plans a dwelling, searching no further than the limits allow.
@@ -89,21 +89,32 @@ impl<'a> Planned<'a> {
             Some(found) => found,
             None => return Err(PlanFault(vec!["there is no plan at all".into()])),
         };
-        Ok(Self::from_parts(facts, assembled, book, solution, proof))
+        let places = places(&assembled);
+        Ok(Self {
+            facts,
+            assembled,
+            book: book.clone(),
+            solution,
+            proof,
+            steered: None,
+            forced: Vec::new(),
+            held: Vec::new(),
+            limits: *limits,
+            places,
+        })
     }
 
-    /// A plan of parts that were found and checked.
-    fn from_parts(facts: Facts<'a>, assembled: Assembled, book: &PriceBook, solution: Solution, proof: Proof) -> Self {
-        let (places, book) = (places(&assembled), book.clone());
-        Self { facts, assembled, book, solution, proof, steered: None, forced: Vec::new(), held: Vec::new(), places }
-    }
-
-    /// The best plan with these choices laid down beforehand, within the limits of every plan; none where there is none.
+    /// The best plan with these choices laid down beforehand, within the limits of the plan; none where there is none.
     ///
     /// # Errors
     /// [`PlanFault`], as [`Planned::of`].
     pub(crate) fn best_with(&self, forced: &[Forced]) -> Result<Option<(Solution, Proof)>, PlanFault> {
-        solved(&self.assembled.problem, &Limits { nodes: Some(MOST_SEARCHED) }, forced)
+        solved(&self.assembled.problem, &self.limits, forced)
+    }
+
+    /// Whether it is the best under the wishes alone: no sum of money was laid down, and no offer was taken.
+    pub(crate) fn is_as_wished_for(&self) -> bool {
+        self.held.is_empty() && self.steered.as_ref().is_none_or(|steered| steered.budget.is_none())
     }
 
     /// What a choice of everything costs and gives.

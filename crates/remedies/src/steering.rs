@@ -7,10 +7,11 @@ use crate::facts::Facts;
 use crate::network::{BuyableRoute, WayEnd};
 use crate::obstacles::{obstacles_to_a_ground, worsened};
 use crate::planned::{PlanFault, Planned, Proof};
+use crate::search_limits::OF_A_PLAN;
 use crate::standing::Standing;
 use dwelling::{BoxIndex, Dwelling, RoomIndex, RouteEnd, RouteKind};
 use estimate::{Cents, PriceBook};
-use optimizer::{Forced, Solution, SupplyNeed};
+use optimizer::{Forced, Limits, Solution, SupplyNeed};
 use rulebook::CodeInForce;
 
 /// Something that the owner lays down for the plan.
@@ -48,7 +49,21 @@ impl<'a> Planned<'a> {
         book: &PriceBook,
         wishes: &[Wish],
     ) -> Result<Self, PlanFault> {
-        let mut plan = Self::of(dwelling, code, book)?;
+        Self::steered_within(dwelling, code, book, wishes, &OF_A_PLAN)
+    }
+
+    /// The same, searching no further than the limits allow.
+    ///
+    /// # Errors
+    /// [`PlanFault`], as [`Planned::within`].
+    pub(crate) fn steered_within(
+        dwelling: &'a Dwelling,
+        code: CodeInForce,
+        book: &PriceBook,
+        wishes: &[Wish],
+        limits: &Limits,
+    ) -> Result<Self, PlanFault> {
+        let mut plan = Self::within(dwelling, code, book, limits)?;
         if wishes.is_empty() {
             return Ok(plan);
         }

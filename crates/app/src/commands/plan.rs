@@ -58,7 +58,12 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let law = settle(&args.planning.code, &dwelling.job, &text.folder, args.json)?;
     let offer = args.offer.map(usize::from).or(args.offers.then_some(1));
     let next_best = args.next_best || args.full;
-    let asked = Asked { next_best, certificate: args.certificate, ..args.planning.asked(&dwelling, offer)? };
+    let asked = Asked {
+        other_orders: true,
+        next_best,
+        certificate: args.certificate,
+        ..args.planning.asked(&dwelling, offer)?
+    };
     let (planned, offers) = asked.planned(&dwelling, law.code, &book)?;
     let answer = asked.answer(&planned, offers, &law.answer, &book)?;
     if args.json {

@@ -115,6 +115,7 @@ fn verified(
         Err(faults) => return Ok(refused(Vec::new(), faults)),
     };
     let asked = Asked {
+        other_orders: true,
         wishes,
         budget: claim.budget(),
         offer: claim.offer(),

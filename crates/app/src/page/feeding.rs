@@ -118,6 +118,7 @@ fn otherwise(other: &OtherOrderAnswer) -> String {
         more if more > 0 => format!("{} more", money(more)),
         less => format!("{} less", money(-less)),
     };
+    let cost = if other.exact { cost } else { format!("{cost} as far as the search came") };
     let changes: Vec<String> = other
         .changes
         .iter()

@@ -106,7 +106,7 @@ fn proof_of(
         arcs: arcs.collect(),
         proposer,
         target,
-        left: limits.nodes,
+        left: part.map_or(limits.nodes, |part| limits.nodes_of(part)),
         steps: Vec::new(),
         bound: target,
     };

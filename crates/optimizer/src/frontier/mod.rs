@@ -53,15 +53,15 @@ pub fn frontier(problem: &Problem, worth: &[u64], most_cents: i64, forced: &[For
         Question::Malformed(_) => return Frontier::default(),
     };
     let of_group = |group: usize| worth.get(group).copied().unwrap_or(0);
-    let mut left = limits.nodes;
+    let mut left = *limits;
     let mut frontiers: Vec<Vec<(Value, Point)>> = Vec::with_capacity(parts.len());
     let mut complete = true;
     // What the cheapest of every part leaves of the money is what one part may cost more.
     let mut spare = i128::from(most_cents);
     let mut leasts = Vec::with_capacity(parts.len());
     for part in &parts {
-        let found = search(part, left.map(|left| left / FOR_THE_LEAST), None);
-        left = left.map(|left| left.saturating_sub(found.nodes));
+        let found = search(part, left.nodes_of(part).map(|left| left / FOR_THE_LEAST), None);
+        left = left.after(found.nodes, part);
         if found.bound >= IMPOSSIBLE {
             return Frontier { points: Vec::new(), complete: true };
         }
@@ -79,11 +79,10 @@ pub fn frontier(problem: &Problem, worth: &[u64], most_cents: i64, forced: &[For
         let most = (i128::from(least) + spare).min(MOST_OF_A_PART);
         let below = i64::try_from(most).unwrap_or(i64::MAX) + 1;
         // What a part leaves of its share goes to those that follow.
-        let mut share = left.map(|left| left.saturating_mul(size(part)).div_ceil(still));
-        let before = share;
+        let before = left.share(size(part), still).nodes_of(part);
+        let mut share = before;
         let found = part_frontier(problem, part, &worth, below, best, &mut share);
-        let used = before.unwrap_or(0) - share.unwrap_or(0);
-        left = left.map(|left| left.saturating_sub(used));
+        left = left.after(before.unwrap_or(0) - share.unwrap_or(0), part);
         still -= size(part);
         complete &= found.complete;
         frontiers.push(found.points);

@@ -13,15 +13,12 @@ use as_json::{answer_as_json, problem_as_json};
 use estimate::PriceBook;
 use optimizer::Limits;
 use random_problem::{Chance, Size, random_problem};
-use remedies::{Facts, LawAnswer, Planned, Shortfall, assemble, plan_answer};
+use remedies::{Facts, LIMITS_OF_A_PLAN, LawAnswer, Planned, Shortfall, assemble, plan_answer};
 use rulebook::{CodeInForce, Edition};
 use serde_json::{Value, json};
 use std::error::Error;
 use std::io::{BufRead as _, Write as _};
 use std::time::{Duration, Instant};
-
-/// The limit of the search: that of a plan.
-const MOST_SEARCHED: u64 = 1_000;
 
 /// Larger than what can be enumerated.
 const MEDIUM: Size = Size { trees: 4, nodes: 8, options: 5, groups: 9, links: 14 };
@@ -65,11 +62,10 @@ fn printed(line: &[u8], with_offers: bool) -> Result<Value, Box<dyn Error>> {
     let edition = dwelling.job.edition.and_then(Edition::of_year).ok_or("a survey without an edition")?;
     let code = CodeInForce::published(edition);
     let book = PriceBook::demo();
-    let limits = Limits { nodes: Some(MOST_SEARCHED) };
 
     let facts = Facts::gather(&dwelling, code.clone());
     let problem = assemble(&facts, &book).problem;
-    let (solving, outcome) = timed(|| optimizer::solve(&problem, &limits));
+    let (solving, outcome) = timed(|| optimizer::solve(&problem, &LIMITS_OF_A_PLAN));
     let (planning, _) = timed(|| {
         let read = survey::read(line, survey::Format::Json);
         let planned = Planned::of(read.dwelling.as_ref().unwrap_or(&dwelling), code.clone(), &book).ok()?;

@@ -3,9 +3,10 @@
 use super::feeding::{FeedAnswer, feed_answers, rounded};
 use crate::assumed_feeds::plan_rests_on;
 use crate::candidate::Step;
-use crate::planned::{PlanFault, Planned};
+use crate::planned::{PlanFault, Planned, Proof};
+use crate::search_limits::of_plans_beside;
 use crate::steering::Wish;
-use diagnosis::feeding::{FeedingOrder, MOST_COUNTED, Orders, feeding_orders};
+use diagnosis::feeding::{FeedingOrder, LikelyOrder, MOST_COUNTED, Orders, feeding_orders};
 use dwelling::{BoxIndex, Dwelling, Feed};
 use estimate::PriceBook;
 use schemars::JsonSchema;
@@ -41,6 +42,8 @@ pub struct OtherOrderAnswer {
     pub feeds: Vec<FeedAnswer>,
     /// What the plan would cost more, in cents; below zero where it would cost less.
     pub costs_more_cents: i64,
+    /// Whether both are proved the cheapest; else either could be had for less than was found.
+    pub exact: bool,
     /// The openings at which something else would be done.
     pub changes: Vec<StepChangeAnswer>,
 }
@@ -63,7 +66,8 @@ pub(super) fn assumed_orders(plan: &Planned, orders: &[FeedingOrder]) -> Vec<Ass
 }
 
 /// The same answers, each told what the next most probable orders would change: a plan is made for each of those, under the
-/// same wishes; a sum of money or an offer that was picked has no part in the comparison.
+/// same wishes; a sum of money or an offer that was picked has no part in the comparison. Plans that are compared are
+/// searched equally far.
 ///
 /// # Errors
 /// [`PlanFault`], a fault of this program.
@@ -78,35 +82,57 @@ pub fn with_other_orders(
     }
     let dwelling = plan.facts.dwelling;
     let wishes: Vec<Wish> = plan.steered.iter().flat_map(|steered| &steered.wishes).map(|(wish, _)| *wish).collect();
-    let planned = |on: &Dwelling| -> Result<(i64, Vec<Step>), PlanFault> {
-        let plan = Planned::steered(on, plan.facts.code.clone(), book, &wishes)?;
-        Ok((plan.total().total().0, on.box_indices().map(|at| plan.chosen(at).step).collect()))
+    let orders = feeding_orders(dwelling);
+    let limits = of_plans_beside(orders.iter().map(|order| others(order).len() as u64).sum());
+    let planned_anew = |on: &Dwelling| -> Result<Told, PlanFault> {
+        Ok(told(&Planned::steered_within(on, plan.facts.code.clone(), book, &wishes, &limits)?))
     };
-    let (cents, steps) = planned(dwelling)?;
-    for (answer, order) in answers.iter_mut().zip(feeding_orders(dwelling)) {
-        let Orders::Weighed { likeliest, .. } = &order.orders else { continue };
-        for likely in likeliest.iter().skip(1) {
+    let is_comparable = plan.is_as_wished_for() && plan.proof == Proof::Cheapest;
+    let this = if is_comparable { told(plan) } else { planned_anew(dwelling)? };
+    for (answer, order) in answers.iter_mut().zip(orders) {
+        for likely in others(&order) {
             let other = order.assumed(dwelling, &likely.feeds);
-            let (other_cents, other_steps) = planned(&other)?;
+            let that = planned_anew(&other)?;
             let differing: Vec<(BoxIndex, Feed)> = likely
                 .feeds
                 .iter()
                 .copied()
                 .filter(|(at, feed)| dwelling.device_box(*at).fed_by != Some(*feed))
                 .collect();
-            let changes = dwelling.box_indices().zip(steps.iter().zip(&other_steps));
+            let changes = dwelling.box_indices().zip(this.steps.iter().zip(&that.steps));
             let changes = changes.filter(|(_, (planned, then))| planned != then).map(|(at, (planned, then))| {
                 StepChangeAnswer { box_id: dwelling.device_box(at).id.clone(), planned: *planned, then: *then }
             });
             answer.otherwise.push(OtherOrderAnswer {
                 share: rounded(likely.share),
                 feeds: feed_answers(dwelling, &differing),
-                costs_more_cents: other_cents - cents,
+                costs_more_cents: that.cents - this.cents,
+                exact: this.is_proved && that.is_proved,
                 changes: changes.collect(),
             });
         }
     }
     Ok(answers)
+}
+
+/// What is compared of a plan.
+struct Told {
+    cents: i64,
+    steps: Vec<Step>,
+    is_proved: bool,
+}
+
+fn told(plan: &Planned) -> Told {
+    let steps = plan.facts.dwelling.box_indices().map(|at| plan.chosen(at).step);
+    Told { cents: plan.total().total().0, steps: steps.collect(), is_proved: plan.proof == Proof::Cheapest }
+}
+
+/// The next most probable orders.
+fn others(order: &FeedingOrder) -> &[LikelyOrder] {
+    match &order.orders {
+        Orders::Weighed { likeliest, .. } => likeliest.get(1..).unwrap_or_default(),
+        Orders::NotAll { .. } | Orders::Clash(_) => &[],
+    }
 }
 
 fn assumed_order(plan: &Planned, order: &FeedingOrder) -> AssumedOrderAnswer {

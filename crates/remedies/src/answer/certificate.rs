@@ -1,13 +1,11 @@
 //! The certificate that nothing costs less, as it stands in a plan's JSON: made, read back and checked.
 
-use crate::planned::{MOST_SEARCHED, Planned, Proof};
+use crate::planned::{Planned, Proof};
+use crate::search_limits::of_a_certificate;
 use optimizer::certificate::{Certificate, Cut, Decision, PartProof, Proved, Step, Toward, certify, check};
-use optimizer::{Cost, Forced, Limits};
+use optimizer::{Cost, Forced};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
-
-/// More splits than a search that went to its end takes, for those that were proved at other places than it did.
-const MOST_SPLIT: u64 = 20 * MOST_SEARCHED;
 
 /// A proof that nothing lawful that gives as much costs less than a bound. Groups, trees, nodes and links are those of the
 /// problem that the program makes of the survey, by their place in it.
@@ -69,7 +67,7 @@ impl CertificateAnswer {
     /// Makes the certificate of a plan; nothing where it would show less than the plan says of itself.
     #[must_use]
     pub fn of(plan: &Planned) -> Option<Self> {
-        let limits = Limits { nodes: Some(if plan.proof == Proof::Cheapest { MOST_SPLIT } else { MOST_SEARCHED }) };
+        let limits = of_a_certificate(plan.proof == Proof::Cheapest);
         let certificate = certify(&plan.assembled.problem, &limits, &laid_down(plan), Some(&plan.solution))?;
         let answer = Self { parts: certificate.parts.iter().map(part_answer).collect() };
         answer.shown(plan).ok().map(|_| answer)
