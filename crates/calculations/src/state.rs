@@ -101,6 +101,9 @@ impl State {
         for at in facts.dwelling.box_indices() {
             work_on(&mut dwelling, planned, at);
         }
+        for at in 0..dwelling.circuits.len() {
+            dwelling.circuits[at].breaker = planned.rating_afterwards(CircuitIndex(at));
+        }
         let mut brought = Vec::new();
         for way in planned.ways() {
             let length = planned.length_of(&way.links);

@@ -12,7 +12,7 @@ names! {
         Boxes = "boxes",
         /// Conductors, cable and raceway, by the foot.
         Conductors = "conductors",
-        /// Breakers for the panel.
+        /// Breakers and fuses for the panel.
         Breakers = "breakers",
         /// Fittings, connectors and splices.
         Fittings = "fittings",
@@ -31,7 +31,7 @@ impl Counter {
             Self::Devices => "Devices and plates",
             Self::Boxes => "Boxes and covers",
             Self::Conductors => "Conductors, cable and raceway",
-            Self::Breakers => "Breakers",
+            Self::Breakers => "Breakers and fuses",
             Self::Fittings => "Fittings and splices",
             Self::Labels => "Labels",
             Self::Patching => "Patching",
@@ -72,8 +72,13 @@ impl Material {
             | Self::BreakerDual
             | Self::BreakerGfciTwoPole
             | Self::BreakerAfciTwoPole
-            | Self::BreakerDualTwoPole => Counter::Breakers,
-            Self::GroundFittings | Self::AluminiumSplice | Self::RacewayEnds => Counter::Fittings,
+            | Self::BreakerDualTwoPole
+            | Self::BreakerStandard
+            | Self::BreakerStandardTwoPole
+            | Self::Fuse => Counter::Breakers,
+            Self::GroundFittings | Self::AluminiumSplice | Self::RacewayEnds | Self::NeutralFittings => {
+                Counter::Fittings
+            }
             Self::Label => Counter::Labels,
             Self::Patch => Counter::Patching,
         }

@@ -88,6 +88,10 @@ const fn demo_cost(thing: Material) -> Cents {
         Material::BranchBox => 3_60,
         Material::RacewayFoot => 1_45,
         Material::RacewayEnds => 12_00,
+        Material::BreakerStandard => 11_00,
+        Material::BreakerStandardTwoPole => 22_00,
+        Material::Fuse => 9_00,
+        Material::NeutralFittings => 1_20,
     })
 }
 
@@ -128,5 +132,10 @@ const fn demo_minutes(task: Task) -> u32 {
         Task::SetUpRaceway => 20,
         Task::RacewayFoot => 3,
         Task::PatchWithCare => 25,
+        Task::FindOpenNeutral => 75,
+        Task::MendNeutral => 20,
+        Task::ClearLiveMetal => 60,
+        Task::ChangeFuse => 8,
+        Task::TakeOutNeutralFuse => 25,
     }
 }

@@ -6,8 +6,8 @@ use crate::condition::WorkCondition;
 use crate::material::Material;
 use crate::task::Task;
 
-/// What a price book says. A thing or a task that is left out costs and takes what the demo book says; all else that is left
-/// out adds nothing.
+/// What a price book says. A thing or a task that is left out costs and takes what the demo book says, but for those that put
+/// right what is dangerous: these have no price then. All else that is left out adds nothing.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Figures {
     /// An hour of an electrician's work.

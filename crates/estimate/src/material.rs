@@ -73,5 +73,21 @@ names! {
         RacewayFoot = "raceway-ft",
         /// The two end boxes and fittings of a run of surface raceway.
         RacewayEnds = "raceway-ends",
+        /// Single-pole breaker, of the rating that the conductors bear.
+        BreakerStandard = "breaker-standard",
+        /// Two-pole breaker, of the rating that the conductors bear.
+        BreakerStandardTwoPole = "breaker-standard-2p",
+        /// Fuse of the rating that the conductors bear, with an adapter that takes no larger one.
+        Fuse = "fuse",
+        /// Connector and pigtail for one joint of a neutral.
+        NeutralFittings = "neutral-fittings",
+    }
+}
+
+impl Material {
+    /// Whether it is bought only to put right what is dangerous: a book of one's own that leaves it out has no price for it.
+    #[must_use]
+    pub const fn is_for_dangers(self) -> bool {
+        matches!(self, Self::BreakerStandard | Self::BreakerStandardTwoPole | Self::Fuse | Self::NeutralFittings)
     }
 }

@@ -30,6 +30,10 @@ pub struct PriceBook {
     charges: Charges,
     /// Whether the figures are the invented ones that come with the tool.
     pub is_demo: bool,
+    /// The things for which nobody wrote a price down.
+    things_without: Vec<Material>,
+    /// The tasks for which nobody wrote down how long they take.
+    tasks_without: Vec<Task>,
     /// What a piece or a foot of each thing is charged at.
     charged: Vec<Cents>,
     /// What each task costs once: plain, then under each condition.
@@ -47,11 +51,16 @@ impl PriceBook {
     pub fn of(figures: Figures) -> Self {
         let mut book = Self::plain(figures.hour);
         let demo = Figures::demo();
-        for (thing, cost) in demo.material.into_iter().chain(figures.material) {
+        // What puts dangers right is priced by the figures of whoever quotes, or not at all.
+        let things = demo.material.into_iter().filter(|(thing, _)| !thing.is_for_dangers());
+        for (thing, cost) in things.chain(figures.material) {
             book.material[thing as usize] = cost;
+            book.things_without.retain(|without| *without != thing);
         }
-        for (task, minutes) in demo.minutes.into_iter().chain(figures.minutes) {
+        let tasks = demo.minutes.into_iter().filter(|(task, _)| !task.is_for_dangers());
+        for (task, minutes) in tasks.chain(figures.minutes) {
             book.minutes[task as usize] = minutes;
+            book.tasks_without.retain(|without| *without != task);
         }
         for (thing, packs) in figures.packs {
             book.packs[thing as usize] = packs;
@@ -89,6 +98,8 @@ impl PriceBook {
             percents: vec![PLAIN; WorkCondition::ALL.len()],
             charges: Charges::default(),
             is_demo: false,
+            things_without: Material::ALL.to_vec(),
+            tasks_without: Task::ALL.to_vec(),
             charged: Vec::new(),
             worked: Vec::new(),
         }
@@ -117,6 +128,28 @@ impl PriceBook {
         self.hour + if self.takes_two(task) { self.helper_hour.unwrap_or_default() } else { Cents(0) }
     }
 
+    /// Whether the book has a price for a thing. What it has none for adds nothing.
+    #[must_use]
+    pub fn has_thing(&self, thing: Material) -> bool {
+        !self.things_without.contains(&thing)
+    }
+
+    /// Whether the book says how long a task takes. What it does not say adds nothing.
+    #[must_use]
+    pub fn has_task(&self, task: Task) -> bool {
+        !self.tasks_without.contains(&task)
+    }
+
+    /// The name of what a line is of, where the book has no price for it.
+    #[must_use]
+    pub fn without_price(&self, line: Line) -> Option<&'static str> {
+        match line {
+            Line::Thing(thing, _) => (!self.has_thing(thing)).then(|| thing.name()),
+            Line::Work(task, ..) => (!self.has_task(task)).then(|| task.name()),
+            Line::AsStated(_) => None,
+        }
+    }
+
     /// The same book with another price of an hour.
     #[must_use]
     pub fn with_hour(self, hour: Cents) -> Self {
@@ -127,6 +160,7 @@ impl PriceBook {
     #[must_use]
     pub fn with_cost(mut self, thing: Material, cost: Cents) -> Self {
         self.material[thing as usize] = cost;
+        self.things_without.retain(|without| *without != thing);
         self.worked_out()
     }
 
@@ -134,6 +168,7 @@ impl PriceBook {
     #[must_use]
     pub fn with_minutes(mut self, task: Task, minutes: u32) -> Self {
         self.minutes[task as usize] = minutes;
+        self.tasks_without.retain(|without| *without != task);
         self.worked_out()
     }
 
@@ -272,6 +307,20 @@ mod tests {
         assert!(Task::ALL.iter().all(|task| !book.takes_two(*task)));
         let price = Price { material: Cents(12_345), labour: Cents(1), time: WorkTime::minutes_of(9_999) };
         assert_eq!(book.owner_price(price).total, Cents(12_346));
+    }
+
+    /// Who quotes from a book written before these keys were there is not made to quote invented figures.
+    /// By hand: nothing is 0 cents; a thing at 12.50 that is written down has its price.
+    #[test]
+    fn what_puts_dangers_right_has_no_price_where_a_book_of_ones_own_leaves_it_out() {
+        let book = PriceBook::new(Cents(12_000), &[(Material::Fuse, Cents(12_50))], &[]);
+        let (search, fuse) = (Line::once(Task::FindOpenNeutral), Line::Thing(Material::Fuse, 1));
+        assert_eq!((book.unit(search), book.without_price(search)), (Price::default(), Some("find-open-neutral")));
+        assert_eq!((book.unit(fuse).material, book.without_price(fuse)), (Cents(12_50), None));
+        assert_eq!(book.without_price(Line::once(Task::ChangeBreaker)), None);
+        let demo = PriceBook::demo();
+        assert!(Task::ALL.iter().all(|task| demo.has_task(*task)));
+        assert!(Material::ALL.iter().all(|thing| demo.has_thing(*thing)));
     }
 
     #[test]

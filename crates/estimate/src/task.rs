@@ -73,5 +73,30 @@ names! {
         RacewayFoot = "raceway-foot",
         /// Patch plaster, tile or panelling rather than board, on top of patching one opening.
         PatchWithCare = "patch-with-care",
+        /// Find where the neutral of one circuit is interrupted.
+        FindOpenNeutral = "find-open-neutral",
+        /// Make the joints of the neutral in one box anew.
+        MendNeutral = "mend-neutral",
+        /// Find why metal at one place is live, and part it from what makes it so.
+        ClearLiveMetal = "clear-live-metal",
+        /// Change a fuse, and fit the adapter that takes no larger one.
+        ChangeFuse = "change-fuse",
+        /// Take a fuse out of a neutral and join the neutral through.
+        TakeOutNeutralFuse = "take-out-neutral-fuse",
+    }
+}
+
+impl Task {
+    /// Whether it is done only to put right what is dangerous: a book of one's own that leaves it out has no price for it.
+    #[must_use]
+    pub const fn is_for_dangers(self) -> bool {
+        matches!(
+            self,
+            Self::FindOpenNeutral
+                | Self::MendNeutral
+                | Self::ClearLiveMetal
+                | Self::ChangeFuse
+                | Self::TakeOutNeutralFuse
+        )
     }
 }

@@ -26,7 +26,7 @@ impl PriceBook {
         text.push_str(
             "\n# What things cost you, dollars a piece (or a foot, where the name ends in -ft).\n[material]\n",
         );
-        for thing in Material::ALL {
+        for thing in Material::ALL.iter().filter(|thing| self.has_thing(**thing)) {
             row(&mut text, thing.name(), &dollars(self.cost(*thing)), thing.meaning().trim());
         }
         text.push_str("\n# How things are sold: pieces or feet in a pack. What is not here is sold singly.\n[packs]\n");
@@ -35,7 +35,7 @@ impl PriceBook {
             row(&mut text, thing.name(), &format!("[{}]", sizes.join(", ")), "");
         }
         text.push_str("\n# How long work takes on the site, minutes.\n[minutes]\n");
-        for task in Task::ALL {
+        for task in Task::ALL.iter().filter(|task| self.has_task(**task)) {
             row(&mut text, task.name(), &self.minutes(*task).to_string(), task.meaning().trim());
         }
         self.add_crew(&mut text);

@@ -34,7 +34,7 @@ fn table(job: &Job, panel: PanelIndex) -> Table {
         [("Position", 0.8), ("Circuit", 0.7), ("Breaker or fuse", 1.5), ("Serves", 3.0), ("Without ground", 1.6)];
     let mut rows = Vec::new();
     for (index, circuit) in circuits_of(job, panel) {
-        let mut fitted = format!("{}, {}", job.rating_of(&circuit.id), protection(job, circuit));
+        let mut fitted = format!("{}, {}", job.rating_afterwards(&circuit.id), protection(job, circuit));
         if let Some(partner) = circuit.shares_neutral_with {
             let partner = &job.dwelling.circuit(partner).id;
             fitted.push_str(&format!("; shares its neutral with {partner}: both open together"));

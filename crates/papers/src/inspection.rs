@@ -108,10 +108,11 @@ fn at_the_panels(job: &Job) -> Vec<Block> {
             let Some(first) = circuits.first() else { continue };
             let ids: Vec<String> = circuits.iter().map(|circuit| circuit.id.clone()).collect();
             let ratings: Vec<String> = ids.iter().map(|id| job.rating_of(id)).collect();
+            let afterwards: Vec<String> = ids.iter().map(|id| job.rating_afterwards(id)).collect();
             rows.push(vec![
                 Text::bold(circuits_in_words(&ids)).into(),
                 format!("{}, {}", listed(&ratings), as_fitted(first)).into(),
-                format!("{}, {}", listed(&ratings), protection(job, first)).into(),
+                format!("{}, {}", listed(&afterwards), protection(job, first)).into(),
             ]);
         }
         let columns = columns.map(|(head, wide)| (head.to_owned(), wide)).to_vec();

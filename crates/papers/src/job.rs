@@ -77,6 +77,15 @@ impl<'a> Job<'a> {
         circuit.and_then(|circuit| circuit.breaker).map_or("rating unknown".to_owned(), |amperes| amperes.to_string())
     }
 
+    /// The rating of a circuit once the plan is carried out: what is too large for its conductors is changed.
+    pub(crate) fn rating_afterwards(&self, circuit: &str) -> String {
+        let of = self.plan.circuits.iter().find_map(|answer| {
+            let position = answer.circuits.iter().position(|id| id == circuit)?;
+            answer.amperes_afterwards.get(position).copied()
+        });
+        of.flatten().map_or_else(|| self.rating_of(circuit), |amperes| format!("{amperes} A"))
+    }
+
     /// The boxes that are fed straight from a box.
     pub(crate) fn fed_from(&self, at: BoxIndex) -> impl Iterator<Item = &'a str> {
         let boxes = self.dwelling.boxes.iter();

@@ -1,6 +1,7 @@
 //! From a plan to the papers of a job: what each says, and its pages as tagged PDF.
 
 mod certificate;
+mod dangers;
 mod directory;
 mod document;
 mod drawn;

@@ -1,5 +1,6 @@
 //! The proposal: what was found, in plain words, and what can be done about it, offer beside offer, to be signed.
 
+use crate::dangers;
 use crate::document::{Block, Cell, Face, Paper, Table, Text};
 use crate::job::Job;
 use crate::words::{in_a_row, listed, once_for_all, room_title, sentence, unquoted, wall_openings};
@@ -68,7 +69,7 @@ const PERMIT: &str = "the permit's fee;";
 #[must_use]
 pub fn proposal(job: &Job) -> Paper {
     let found = found(job);
-    let rest: Vec<Block> = [offers(job), unsettled(job), terms(job)].concat();
+    let rest: Vec<Block> = [dangers::proposed(job), offers(job), unsettled(job), terms(job)].concat();
     let mut blocks = vec![Block::Heading(1, format!("Proposal: {}", job.plan.job.name))];
     let meaning = meaning(&[found.as_slice(), rest.as_slice()].concat());
     blocks.extend([found, meaning, rest].concat());
@@ -267,18 +268,20 @@ fn terms(job: &Job) -> Vec<Block> {
     };
     let owner = &job.plan.totals.owner;
     let excluded = EXCLUDED.iter().filter(|words| owner.permit_cents == 0 || **words != PERMIT);
+    let not_held: Vec<String> =
+        dangers::excluded(job).into_iter().chain(excluded.map(|words| (*words).to_owned())).collect();
     let mut blocks = vec![
         Block::Together(vec![
             Block::Heading(2, "What makes up the price".to_owned()),
             Block::Table(Table {
                 columns: vec![("Part".to_owned(), 4.0), ("Sum".to_owned(), 1.2)],
-                rows: parts_of_the_price(owner),
+                rows: parts_of_the_price(owner, dangers::parts(job)),
                 row_height: 0.0,
             }),
         ]),
         Block::Together(vec![
             Block::Heading(2, "Not in the price".to_owned()),
-            Block::Bullets(excluded.map(|words| (*words).into()).collect()),
+            Block::Bullets(not_held.into_iter().map(Text::from).collect()),
         ]),
     ];
     let mut before = vec![Block::Heading(2, "Before you sign".to_owned())];
@@ -301,18 +304,23 @@ fn terms(job: &Job) -> Vec<Block> {
 }
 
 /// The parts of what the owner pays for the plan, their sum last.
-fn parts_of_the_price(owner: &OwnerPriceAnswer) -> Vec<Vec<Cell>> {
+fn parts_of_the_price(owner: &OwnerPriceAnswer, dangers: Vec<(String, i64)>) -> Vec<Vec<Cell>> {
+    let for_dangers: i64 = dangers.iter().map(|(_, cents)| cents).sum();
     let days = if owner.days == 1 { "1 working day".to_owned() } else { format!("{} working days", owner.days) };
     let parts = [
-        ("Material and labour".to_owned(), owner.work_cents),
         (format!("Trips, {days}"), owner.trips_cents),
         ("For what nobody could see before".to_owned(), owner.contingency_cents),
         ("The permit's fee".to_owned(), owner.permit_cents),
         ("To the least that a job is done for".to_owned(), owner.to_minimum_cents),
         ("Rounded up".to_owned(), owner.rounding_cents),
     ];
-    let rows =
-        parts.into_iter().filter(|(_, cents)| *cents > 0).map(|(part, cents)| vec![part.into(), money(cents).into()]);
+    let work = [("Material and labour".to_owned(), owner.work_cents - for_dangers)];
+    let rows = work
+        .into_iter()
+        .chain(dangers)
+        .chain(parts)
+        .filter(|(_, cents)| *cents > 0)
+        .map(|(part, cents)| vec![part.into(), money(cents).into()]);
     let sum = vec![Text::bold("Together").into(), Text::bold(money(owner.total_cents)).into()];
     rows.chain([sum]).collect()
 }

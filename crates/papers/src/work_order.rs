@@ -1,5 +1,6 @@
 //! The work order: what is done at the panel, along each way, and at each box, room by room in walking order.
 
+use crate::dangers;
 use crate::document::{Block, Drawing, Face, Paper, Table, Text};
 use crate::job::Job;
 use crate::notes::Notes;
@@ -9,7 +10,7 @@ use crate::words::{
 };
 use dwelling::{BoxIndex, DwellingUse, Feed, GroundFact, Overcurrent, RouteKind};
 use remedies::in_words::{as_found, at_panel, device, device_at, order, repairs};
-use remedies::{BoxWork, Device, OpeningAnswer, PlanStatus, RouteAnswer, Step};
+use remedies::{ALLOWED, BoxWork, Device, OpeningAnswer, PlanStatus, RouteAnswer, Step};
 
 /// How dead is proved: common practice, no source; the last steps are what old wiring asks for besides.
 const PROVE_DEAD: &[&str] = &[
@@ -34,6 +35,7 @@ pub fn work_order(job: &Job) -> Paper {
     let mut notes = Notes::default();
     let mut blocks = head(job);
     blocks.extend(power_off(job));
+    blocks.extend(dangers::ordered(job));
     blocks.extend(panel_work(job));
     blocks.extend(ways(job, &mut notes));
     let drawings = shared(job);
@@ -56,10 +58,12 @@ fn head(job: &Job) -> Vec<Block> {
     facts.push(format!("{} h {:02} min reckoned, {openings}", minutes / 60, minutes % 60));
     let mut blocks =
         vec![Block::Heading(1, format!("Work order: {}", plan.job.name)), Block::Paragraph(facts.join(" · ").into())];
-    if plan.status != PlanStatus::Complete {
+    // What an allowance is held for is done first, and ordered below.
+    let unsettled: Vec<String> = plan.in_the_way.iter().filter(|line| !line.contains(ALLOWED)).cloned().collect();
+    if plan.status != PlanStatus::Complete && !unsettled.is_empty() {
         let what = "Do not start on these before they are settled: find out, or ask the authority having jurisdiction.";
         blocks.push(Block::Caution(Text::bold(what)));
-        let open = once_for_all(&plan.in_the_way);
+        let open = once_for_all(&unsettled);
         blocks.push(Block::Bullets(open.iter().map(|line| sentence(line).into()).collect()));
     }
     blocks.push(Block::Heading(2, "Before any work".to_owned()));
@@ -82,7 +86,9 @@ fn power_off(job: &Job) -> Vec<Block> {
     for circuit in &job.plan.circuits {
         let worked: Vec<&str> = job.plan.openings.iter().filter(|opening| job.is_worked_on(opening)).map(id).collect();
         let boxes: Vec<&str> = circuit.boxes.iter().map(String::as_str).filter(|at| worked.contains(at)).collect();
-        if boxes.is_empty() && circuit.at_panel == "as-it-is" {
+        let is_mended =
+            job.plan.dangers.iter().any(|danger| danger.circuits.iter().any(|id| circuit.circuits.contains(id)));
+        if boxes.is_empty() && circuit.at_panel == "as-it-is" && !is_mended {
             continue;
         }
         let panel = dwelling.panels.iter().find(|panel| panel.id == circuit.panel);
@@ -96,7 +102,7 @@ fn power_off(job: &Job) -> Vec<Block> {
         rows.push(vec![
             Text::bold(circuits_in_words(&circuit.circuits)).into(),
             format!("{}, panel {}{together}", listed(&rated), circuit.panel).into(),
-            listed(&boxes).into(),
+            if boxes.is_empty() { "the panel".into() } else { listed(&boxes).into() },
             crate::document::Cell::Tick,
             crate::document::Cell::Words(Text::default()),
         ]);
@@ -139,13 +145,14 @@ fn panel_work(job: &Job) -> Vec<Block> {
         ]));
     }
     if changed.is_empty() {
-        blocks.push(Block::Paragraph("Nothing is changed at the panel.".into()));
+        let else_ = if job.plan.dangers.iter().any(|danger| danger.at != "box") { "else " } else { "" };
+        blocks.push(Block::Paragraph(format!("Nothing {else_}is changed at the panel.").into()));
     }
     blocks
 }
 
 fn rated_breaker(job: &Job, circuit: &remedies::CircuitAnswer) -> Text {
-    let ratings: Vec<String> = circuit.circuits.iter().map(|id| job.rating_of(id)).collect();
+    let ratings: Vec<String> = circuit.circuits.iter().map(|id| job.rating_afterwards(id)).collect();
     let mut all = ratings.clone();
     all.dedup();
     format!("{} of {}, made and listed for this panel.", capital(&one(at_panel(circuit.at_panel))), listed(&all)).into()

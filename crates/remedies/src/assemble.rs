@@ -3,6 +3,7 @@
 use crate::at_panel::{PanelCandidate, panel_candidates};
 use crate::candidate::Candidate;
 use crate::candidates::candidates;
+use crate::dangers::{DangerRepair, danger_repairs};
 use crate::facts::Facts;
 use crate::feed_through::FeedThroughLimits;
 use crate::leakage::leakage_allowed_for;
@@ -24,6 +25,8 @@ pub struct Assembled {
     pub candidates: Vec<Vec<Candidate>>,
     /// The network of grounds.
     pub network: Network,
+    /// What is dangerous and is put right whatever is chosen: the same for every solution, and no part of the problem.
+    pub dangers: Vec<DangerRepair>,
 }
 
 /// Assembles the problem of a dwelling.
@@ -50,7 +53,7 @@ pub fn assemble(facts: &Facts, book: &PriceBook) -> Assembled {
         })
         .collect();
     let problem = Problem { trees, groups: network.groups.clone(), links: network.links.clone() };
-    Assembled { problem, at_panel, boxes, candidates, network }
+    Assembled { problem, at_panel, boxes, candidates, network, dangers: danger_repairs(facts, book) }
 }
 
 /// The boxes on no known circuit, parents before children.

@@ -1,6 +1,7 @@
 //! What could be put at the panel end of a circuit or multiwire set.
 
 use crate::candidate::{AFCI, GFCI};
+use crate::dangers::{DangerRepair, protective_breaker, smaller_overcurrent};
 use crate::device::AtPanel;
 use crate::facts::Facts;
 use crate::feed_through::FeedThroughLimits;
@@ -17,17 +18,25 @@ pub struct PanelCandidate {
     pub price: Price,
     /// What is bought and worked for it.
     pub lines: Vec<Line>,
+    /// What is done besides, where it leaves a breaker or fuse that is too large for its conductors.
+    pub repair: Option<DangerRepair>,
     /// The protection that everything on the circuit has of it.
     pub gives: Marks,
 }
 
 impl PanelCandidate {
+    /// What it costs with what has to be done besides.
+    #[must_use]
+    pub fn whole_price(&self) -> Price {
+        self.price + self.repair.as_ref().map(|repair| repair.price).unwrap_or_default()
+    }
+
     /// The candidate as the optimizer sees it.
     #[must_use]
     pub fn option(&self, limits: FeedThroughLimits) -> RootOption {
         let devices = i64::from(self.choice != AtPanel::AsItIs);
         RootOption {
-            cost: Cost { cents: self.price.total().0, openings: 0, devices },
+            cost: Cost { cents: self.whole_price().total().0, openings: 0, devices },
             gives: self.gives,
             // What a breaker that stays has behind it is not of the plan's making.
             burden_limit: (self.gives.covers(GFCI) && self.choice != AtPanel::AsItIs).then_some(limits.most_leakage),
@@ -40,14 +49,18 @@ impl PanelCandidate {
 pub fn panel_candidates(facts: &Facts, book: &PriceBook, tree: &CircuitTree) -> Vec<PanelCandidate> {
     let panel = facts.dwelling.panel(tree.panel);
     let (price, lines) = (Price::default(), Vec::new());
-    let mut found = vec![PanelCandidate { choice: AtPanel::AsItIs, price, lines, gives: fitted(facts, tree) }];
+    let smaller = smaller_overcurrent(facts, book, tree);
+    let (gives, repair) = (fitted(facts, tree), smaller.clone());
+    let mut found = vec![PanelCandidate { choice: AtPanel::AsItIs, price, lines, repair, gives }];
     let mut add = |choice: AtPanel, lines: Vec<Line>| {
-        found.push(PanelCandidate { choice, price: book.price(&lines), lines, gives: marks(choice) });
+        // A new breaker is of the rating that the conductors bear.
+        let repair = smaller.clone().filter(|_| !matches!(choice, AtPanel::Breaker(_)));
+        found.push(PanelCandidate { choice, price: book.price(&lines), lines, repair, gives: marks(choice) });
     };
     let made = panel.made_for_it.as_deref().unwrap_or_default();
     let breakers = panel.overcurrent != Some(Overcurrent::Fuses);
     for breaker in made.iter().filter(|breaker| breakers && breaker.is_two_pole() == tree.is_multiwire()) {
-        let lines = vec![Line::Thing(material_of(*breaker), 1), Line::once(Task::ChangeBreaker)];
+        let lines = vec![Line::Thing(protective_breaker(*breaker), 1), Line::once(Task::ChangeBreaker)];
         add(AtPanel::Breaker(*breaker), lines);
     }
     if panel.room_beside == Some(true) && !tree.is_multiwire() && bears_all_outlets(facts, tree) {
@@ -81,15 +94,4 @@ fn fitted(facts: &Facts, tree: &CircuitTree) -> Marks {
 fn marks(choice: AtPanel) -> Marks {
     let gfci = if choice.is_gfci() { GFCI } else { Marks::NONE };
     gfci | if choice.is_afci() { AFCI } else { Marks::NONE }
-}
-
-const fn material_of(breaker: ProtectiveBreaker) -> Material {
-    match breaker {
-        ProtectiveBreaker::Gfci => Material::BreakerGfci,
-        ProtectiveBreaker::Afci => Material::BreakerAfci,
-        ProtectiveBreaker::Dual => Material::BreakerDual,
-        ProtectiveBreaker::GfciTwoPole => Material::BreakerGfciTwoPole,
-        ProtectiveBreaker::AfciTwoPole => Material::BreakerAfciTwoPole,
-        ProtectiveBreaker::DualTwoPole => Material::BreakerDualTwoPole,
-    }
 }

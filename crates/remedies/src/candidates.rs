@@ -3,10 +3,10 @@
 use crate::candidate::{AFCI, Candidate, GFCI, Shortfall, Step};
 use crate::device::{BoxWork, Device};
 use crate::facts::{Facts, OpeningFacts, breaker_to_fit, open_to};
-use crate::repairs::{parts_a_ground, repairs_at};
+use crate::repairs::{parts_a_ground, repairs_at, work_at};
 use crate::room_in_box::{GRADES, Room, room_after};
 use dwelling::{GroundFact, Holding, Want};
-use estimate::{Line, Material, PriceBook, Task, WorkCondition};
+use estimate::{Line, Material, PriceBook, Task};
 use optimizer::{Marks, SupplyNeed};
 use rulebook::{DeviceSpace, Duty, Judgement, Marking, Need, Remedy};
 use std::cell::OnceCell;
@@ -315,9 +315,7 @@ impl Candidates<'_> {
     }
 
     fn work_times(&self, task: Task, times: u32) -> Line {
-        let room = self.facts.dwelling.room(self.facts.dwelling.device_box(self.at.index).room);
-        let of_wall = || room.walls.filter(|_| task.is_in_a_wall()).and_then(WorkCondition::of_walls);
-        Line::Work(task, times, WorkCondition::of_place(room.room_use).or_else(of_wall))
+        work_at(self.facts, self.at.index, task, times)
     }
 
     /// A receptacle that stays is joined to a ground.
@@ -407,13 +405,10 @@ impl Candidates<'_> {
 
     fn push_draft(&mut self, box_work: BoxWork, room: Room, draft: Draft) {
         let mut lines = draft.lines;
-        if draft.step == Step::Unresolved {
-            lines.clear();
-        } else {
-            lines.extend(self.repairs.iter().map(|task| self.work(*task)));
-            if parts_a_ground(self.facts, self.at.index, draft.step) {
-                lines.push(self.work(Task::PartGround));
-            }
+        // What is dangerous is put right even where nothing lawful is found for the rest.
+        lines.extend(self.repairs.iter().map(|task| self.work(*task)));
+        if parts_a_ground(self.facts, self.at.index, draft.step) {
+            lines.push(self.work(Task::PartGround));
         }
         let draft = Draft { lines: Vec::new(), ..draft };
         let kept_marks = if draft.device == Device::Kept { self.held_marks() } else { Marks::NONE };

@@ -1,7 +1,8 @@
 //! The words that pages and papers use for what a plan does.
 
-use crate::answer::OpeningAnswer;
+use crate::answer::{DangerAnswer, OpeningAnswer};
 use crate::candidate::Step;
+use crate::dangers::DangerWork;
 use crate::device::{BoxWork, Device};
 use dwelling::{GroundFact, Holding};
 use estimate::Task;
@@ -59,6 +60,52 @@ pub fn repairs(opening: &OpeningAnswer) -> String {
         other => other.name(),
     });
     words.collect::<Vec<_>>().join(", ")
+}
+
+/// What is done about a danger at a place, with the boxes and circuits it is about and what rating takes the place of what.
+#[must_use]
+pub fn danger_repair(
+    work: DangerWork,
+    id: &str,
+    boxes: &[String],
+    circuits: &[String],
+    (found, instead): (String, String),
+) -> String {
+    let (boxes, circuits) = (boxes.join(", "), circuits.join(" and "));
+    match work {
+        DangerWork::TakeOutFalseGround => format!("look for a jumper or a false ground at {boxes}, and take it out"),
+        DangerWork::FindOpenNeutral => {
+            format!("find where the neutral of circuit {circuits} is interrupted, and make the joint anew")
+        }
+        DangerWork::MendNeutral => format!("make the neutral joints at {boxes} anew"),
+        DangerWork::ClearLiveMetal => format!("find why metal at {boxes} is live, and part it from what makes it so"),
+        DangerWork::TakeOutNeutralFuse => {
+            format!("look for a fuse in the neutral at panel {id}; take it out and join the neutral through")
+        }
+        DangerWork::FitSmallerBreaker => {
+            format!("fit a breaker of {instead} in place of {found} on circuit {circuits}")
+        }
+        DangerWork::FitSmallerFuse => format!(
+            "fit a fuse of {instead} in place of {found} on circuit {circuits}, with an adapter that takes no larger one"
+        ),
+    }
+}
+
+/// Where a danger is: a box by its id, circuits and panels by what they are and theirs.
+#[must_use]
+pub fn place_of_danger(danger: &DangerAnswer) -> String {
+    match danger.at {
+        "circuit" => format!("circuit {}", danger.circuits.join(" + ")),
+        "box" => danger.id.clone(),
+        at => format!("{at} {}", danger.id),
+    }
+}
+
+/// What is done about a danger, why, and on what its price rests where that is an allowance.
+#[must_use]
+pub fn danger(danger: &DangerAnswer) -> String {
+    let rests = danger.rests_on.as_ref().map_or_else(String::new, |on| format!(" (allowance; it rests on {on})"));
+    format!("repair what is dangerous: {}{rests}. Why: {}", danger.says, danger.because)
 }
 
 /// A device, as one of its kind.

@@ -9,6 +9,7 @@ mod built_routes;
 mod candidate;
 mod candidates;
 mod changes;
+mod dangers;
 mod device;
 mod facts;
 mod feed_through;
@@ -35,21 +36,22 @@ mod ways;
 mod worth;
 
 pub use answer::{
-    AdviceAnswer, AssumedOrderAnswer, BasisAnswer, BeliefAnswer, BudgetAnswer, CertificateAnswer, ChangeAnswer,
-    CircuitAnswer, ClashAnswer, DutyAnswer, EditionsAnswer, EstimateAnswer, ExplanationAnswer, FeedAnswer,
-    FeedingAnswer, FeedingOutcomeAnswer, FeedingState, FeedingTestAnswer, FillAnswer, FillLineAnswer, FindingAnswer,
-    FindingsAnswer, JobAnswer, LabourAnswer, LawAnswer, LegAnswer, LineAnswer, LineOf, LinkAnswer, MoneyAnswer,
-    NextAnswer, NextBestAnswer, NotBuiltAnswer, OddsAnswer, OfferAnswer, OffersAnswer, OpeningAnswer, OpeningChanges,
-    OptionsAnswer, OrderAnswer, OtherOrderAnswer, OutcomeAnswer, OwnerPriceAnswer, PackAnswer, PieceAnswer, PieceAt,
-    PlanAnswer, PlanStatus, PointAnswer, PriceMovedAnswer, RefusedRouteAnswer, RemedyAnswer, RequiresAnswer,
-    RouteAnswer, RuleSaid, RuledOut, RunAnswer, Saying, SearchAnswer, SensitivityAnswer, SteeringAnswer, StepAnswer,
-    StepChangeAnswer, StepUpAnswer, TakeoffAnswer, TotalsAnswer, TriedAnswer, UnknownAnswer, ValueSaid, WhyAnswer,
-    WishAnswer, editions_answer, estimate_answer, explanation_answers, feeding_answers, findings_answer, how_known,
-    next_best_answers, offers_answer, options_answer, options_of_box, percent, plan_answer, sensitivity_answer,
-    why_answer, with_other_orders, work_first,
+    ALLOWED, AdviceAnswer, AssumedOrderAnswer, BasisAnswer, BeliefAnswer, BudgetAnswer, CertificateAnswer,
+    ChangeAnswer, CircuitAnswer, ClashAnswer, DangerAnswer, DutyAnswer, EditionsAnswer, EstimateAnswer,
+    ExplanationAnswer, FeedAnswer, FeedingAnswer, FeedingOutcomeAnswer, FeedingState, FeedingTestAnswer, FillAnswer,
+    FillLineAnswer, FindingAnswer, FindingsAnswer, JobAnswer, LabourAnswer, LawAnswer, LegAnswer, LineAnswer, LineOf,
+    LinkAnswer, MoneyAnswer, NextAnswer, NextBestAnswer, NotBuiltAnswer, NotPricedAnswer, OddsAnswer, OfferAnswer,
+    OffersAnswer, OpeningAnswer, OpeningChanges, OptionsAnswer, OrderAnswer, OtherOrderAnswer, OutcomeAnswer,
+    OwnerPriceAnswer, PackAnswer, PieceAnswer, PieceAt, PlanAnswer, PlanStatus, PointAnswer, PriceMovedAnswer,
+    RefusedRouteAnswer, RemedyAnswer, RequiresAnswer, RouteAnswer, RuleSaid, RuledOut, RunAnswer, Saying, SearchAnswer,
+    SensitivityAnswer, SteeringAnswer, StepAnswer, StepChangeAnswer, StepUpAnswer, TakeoffAnswer, TotalsAnswer,
+    TriedAnswer, UnknownAnswer, ValueSaid, WhyAnswer, WishAnswer, editions_answer, estimate_answer,
+    explanation_answers, feeding_answers, findings_answer, how_known, next_best_answers, offers_answer, options_answer,
+    options_of_box, percent, plan_answer, sensitivity_answer, why_answer, with_other_orders, work_first,
 };
 pub use assemble::{Assembled, assemble};
 pub use candidate::{Candidate, Shortfall, Step};
+pub use dangers::{DangerRepair, DangerWork};
 pub use device::{AtPanel, BoxWork, Device};
 pub use facts::{Facts, OpeningFacts, opening_of};
 pub use feed_through::FeedThroughLimits;

@@ -4,7 +4,7 @@ use crate::candidate::Step;
 use crate::facts::Facts;
 use diagnosis::{Certainty, Condition};
 use dwelling::BoxIndex;
-use estimate::Task;
+use estimate::{Line, Task, WorkCondition};
 
 /// The repairs that what was found at a box asks for, each once.
 #[must_use]
@@ -18,6 +18,14 @@ pub fn repairs_at(facts: &Facts, index: BoxIndex) -> Vec<Task> {
         }
     }
     repairs
+}
+
+/// A piece of work at a box so often, under the condition of its place or of the wall it is done in.
+#[must_use]
+pub fn work_at(facts: &Facts, index: BoxIndex, task: Task, times: u32) -> Line {
+    let room = facts.dwelling.room(facts.dwelling.device_box(index).room);
+    let of_wall = || room.walls.filter(|_| task.is_in_a_wall()).and_then(WorkCondition::of_walls);
+    Line::Work(task, times, WorkCondition::of_place(room.room_use).or_else(of_wall))
 }
 
 /// Whether a step has to part a grounding conductor that joins this receptacle to others without a ground.

@@ -1,6 +1,7 @@
 //! What a choice of everything costs and gives, without the weights by which the search ranks shortfalls.
 
 use crate::assemble::Assembled;
+use crate::at_panel::PanelCandidate;
 use crate::candidate::Candidate;
 use crate::device::Device;
 use crate::facts::Facts;
@@ -61,8 +62,9 @@ pub fn standing_of(facts: &Facts, assembled: &Assembled, places: &[(usize, usize
     };
     Standing {
         price: boxes().map(|at| chosen(at).price).sum::<Price>()
-            + at_panels.map(|choice| choice.price).sum()
-            + routes.sum(),
+            + at_panels.map(PanelCandidate::whole_price).sum()
+            + routes.sum()
+            + assembled.dangers.iter().map(|repair| repair.price).sum(),
         wall_openings: solution.cost.openings,
         grounded: boxes().filter(grounded).collect(),
         marked: boxes().filter(|at| !chosen(*at).markings.is_empty()).count(),

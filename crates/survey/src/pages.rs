@@ -92,6 +92,13 @@ thirdwire estimate my-house.toml --prices my-prices.xlsx --xlsx my-house.xlsx
   all the packs those that leave the least over, and of these the fewest.
 - **What a file leaves out**: a thing or a task costs or takes what the demo book says, a helper, a condition, a pack or a charge
   adds nothing. So a book that was written before these keys were there means what it meant.
+- **What is dangerous is put right with every plan**, and priced as lines of its own: an open or failing neutral, live metal, a fuse
+  in a neutral, a jumper that only readings speak for, a breaker or fuse too large for its conductors (nothing is added where the
+  plan fits a new breaker anyway). Where nobody can know how far the work goes, one task stands as an allowance, named so with
+  what it rests on. The things and tasks only for this (`breaker-standard`, `breaker-standard-2p`, `fuse`, `neutral-fittings`;
+  `find-open-neutral`, `mend-neutral`, `clear-live-metal`, `change-fuse`, `take-out-neutral-fuse`) take no demo figure where your
+  book leaves them out: they then add nothing, and the estimate says \"no price in the book for …\". A danger for which there
+  is no work with a price is named as not in the price, on the plan, the estimate and the proposal.
 - **A spreadsheet** holds the same: a sheet for each table, keys in column A and values in column B from the second row on, and a
   sheet `book` for what stands in no table. Lists are written with commas. Further columns are not read.
 - **Every mistake** of a file is pointed at in one go, by line and column or by sheet and cell; [mistakes](mistakes.md) lists them.

@@ -45,15 +45,15 @@ pub struct PriceBookAnswer {
     hour_cents: i64,
     /// An hour of a helper's work, in cents; null where there is none.
     helper_hour_cents: Option<i64>,
-    /// What each thing costs by the piece or the foot, in cents.
+    /// What each thing costs by the piece or the foot, in cents; null where the book has no price.
     material_cents: Map<String, Value>,
-    /// What each thing is charged at: waste, markup and tax included, in cents.
+    /// What each thing is charged at: waste, markup and tax included, in cents; null where the book has no price.
     charged_cents: Map<String, Value>,
     /// In what packs things are sold; what is not here is sold by the piece or the foot.
     packs: Map<String, Value>,
-    /// How long each task takes on the site, in minutes.
+    /// How long each task takes on the site, in minutes; null where the book does not say.
     minutes: Map<String, Value>,
-    /// What each task costs once under no condition, in cents.
+    /// What each task costs once under no condition, in cents; null where the book does not say.
     task_cents: Map<String, Value>,
     /// The tasks that take an electrician and a helper.
     tasks_for_two: Vec<Task>,
@@ -98,11 +98,11 @@ impl PriceBookAnswer {
             demo: book.is_demo,
             hour_cents: book.hour().0,
             helper_hour_cents: book.helper_hour().map(|cents| cents.0),
-            material_cents: things(&|thing| book.cost(thing).0.into()),
-            charged_cents: things(&|thing| book.charged(thing).0.into()),
+            material_cents: things(&|thing| book.has_thing(thing).then(|| book.cost(thing).0).into()),
+            charged_cents: things(&|thing| book.has_thing(thing).then(|| book.charged(thing).0).into()),
             packs,
-            minutes: tasks(&|task| book.minutes(task).into()),
-            task_cents: tasks(&|task| book.unit(Line::once(task)).labour.0.into()),
+            minutes: tasks(&|task| book.has_task(task).then(|| book.minutes(task)).into()),
+            task_cents: tasks(&|task| book.has_task(task).then(|| book.unit(Line::once(task)).labour.0).into()),
             tasks_for_two: Task::ALL.iter().copied().filter(|task| book.takes_two(*task)).collect(),
             conditions: by_name(WorkCondition::ALL, |one| one.name(), &|one| book.percent(one).into()),
             charges: ChargesAnswer {

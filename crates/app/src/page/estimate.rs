@@ -1,5 +1,6 @@
 //! The estimate as a page: by counter and task, or piece by piece, and what the owner pays.
 
+use super::dangers;
 use super::ink::{ASK, HEADLINE, QUIET, ink};
 use super::lines::{rule, width, with_right, wrapped};
 use super::words::money;
@@ -24,8 +25,12 @@ pub fn render(answer: &EstimateAnswer, by_piece: bool) -> String {
     } else {
         material(&mut page, answer);
         labour(&mut page, answer);
+        dangers::of_estimate(&mut page, answer);
     }
     owner(&mut page, answer);
+    if by_piece {
+        dangers::not_priced(&mut page, &answer.not_priced);
+    }
     for note in &answer.notes {
         wrapped(&mut page, "  - ", note, QUIET);
     }
@@ -36,7 +41,8 @@ fn pieces(page: &mut String, answer: &EstimateAnswer) {
     for piece in &answer.pieces {
         page.push('\n');
         let room = piece.room.as_ref().map_or(String::new(), |room| format!(", {room}"));
-        let left = format!("{} {}{room}", piece.at, piece.id);
+        let allowance = if piece.allowance { ", allowance" } else { "" };
+        let left = format!("{} {}{room}{allowance}", piece.at, piece.id);
         with_right(page, &ink(HEADLINE, &left), left.chars().count(), &money(piece.price.total_cents));
         wrapped(page, "  ", &piece.says, QUIET);
         for line in &piece.lines {

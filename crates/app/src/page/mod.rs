@@ -2,6 +2,7 @@
 
 pub mod beliefs;
 pub mod checks;
+mod dangers;
 pub mod editions;
 pub mod estimate;
 pub mod feeding;

@@ -1,5 +1,6 @@
 //! The page of a plan: what stands in the way, what happens at the panel, then room by room in walking order.
 
+use super::dangers;
 use super::feeding;
 use super::findings;
 use super::ink::{ALARM, ASK, DO, HEADLINE, QUIET, ink};
@@ -24,6 +25,7 @@ pub fn render(answer: &PlanAnswer, dwelling: &Dwelling, full: bool) -> String {
     }
     head(&mut page, answer);
     feeding::assumed(&mut page, &answer.feeding);
+    dangers::of_plan(&mut page, answer);
     at_the_panel(&mut page, answer);
     let mut notes = Notes::default();
     let shown = Shown { full, next_best: answer.next_best.as_deref().unwrap_or_default() };

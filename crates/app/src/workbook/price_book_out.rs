@@ -19,15 +19,15 @@ pub fn price_book_workbook(book: &PriceBook) -> Result<Vec<u8>, XlsxError> {
     add(&mut workbook, "book", rows)?;
     let things = || Material::ALL.iter().copied();
     let cost = |thing: Material| (thing.name(), Cell::Cents(book.cost(thing).0), thing.meaning().trim());
-    add(&mut workbook, "material", things().map(cost).collect())?;
+    add(&mut workbook, "material", things().filter(|thing| book.has_thing(*thing)).map(cost).collect())?;
     let packed = things().filter(|thing| !book.packs(*thing).is_empty());
     let packs = packed.map(|thing| {
         let sizes: Vec<String> = book.packs(thing).iter().map(ToString::to_string).collect();
         (thing.name(), sizes.join(", ").into(), "pieces or feet in a pack, sizes apart by commas")
     });
     add(&mut workbook, "packs", packs.collect())?;
-    let minutes =
-        Task::ALL.iter().map(|task| (task.name(), Cell::Count(book.minutes(*task).into()), task.meaning().trim()));
+    let known = Task::ALL.iter().filter(|task| book.has_task(**task));
+    let minutes = known.map(|task| (task.name(), Cell::Count(book.minutes(*task).into()), task.meaning().trim()));
     add(&mut workbook, "minutes", minutes.collect())?;
     let two: Vec<&str> = Task::ALL.iter().filter(|task| book.takes_two(**task)).map(|task| task.name()).collect();
     let charges = book.charges();

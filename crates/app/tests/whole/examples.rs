@@ -45,12 +45,12 @@ fn two_runs_give_the_same_bytes() {
     }
 }
 
-/// By hand: the parts of the price are the openings, the panel and the routes, and nothing else.
+/// By hand: the parts of the price are the openings, the panel, the routes and what is dangerous, and nothing else.
 #[test]
-fn the_total_is_the_sum_of_openings_panel_and_routes() {
+fn the_total_is_the_sum_of_openings_panel_routes_and_dangers() {
     for name in NAMES {
         let plan = thirdwire(&["plan", "--example", name, "--json"]).json();
-        let sum: i64 = ["/openings", "/circuits", "/routes"]
+        let sum: i64 = ["/openings", "/circuits", "/routes", "/dangers"]
             .iter()
             .flat_map(|part| list(&plan, part))
             .map(|part| number(part, "/price/total_cents"))

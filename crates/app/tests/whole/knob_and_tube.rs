@@ -127,10 +127,14 @@ fn a_box_that_must_not_be_disturbed_says_so_on_the_page() {
 }
 
 /// By hand: panel 159.08; routes 94.36 + 286.11 + 81.38 + 60.79 = 522.64; openings 2 × 9.62 + 118.94 + 108.99 +
-/// 2 × 22.49 + 184.44 + 50.99 + 140.44 = 668.02; together 1,349.74.
+/// 2 × 22.49 + 184.44 + 50.99 + 140.44 = 668.02; to look for the jumper that P-3 reads of, 10 minutes at 95 dollars an hour,
+/// 15.83; together 1,365.57.
 #[test]
-fn the_knob_and_tube_house_costs_1349_dollars_and_74_cents() {
-    assert_eq!(number(&plan(), "/totals/price/total_cents"), 134_974);
+fn the_knob_and_tube_house_costs_1365_dollars_and_57_cents() {
+    let plan = plan();
+    assert_eq!(number(&plan, "/totals/price/total_cents"), 136_557);
+    assert_eq!(number(&plan, "/dangers/0/price/total_cents"), 1_583);
+    assert_eq!((&plan["dangers"][0]["id"], &plan["dangers"][0]["allowance"]), (&"P-3".into(), &true.into()));
 }
 
 /// By hand: the four ways ground one receptacle each: 4 of 13, none before. One opening, at the floor below B2-2.

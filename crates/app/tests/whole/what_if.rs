@@ -89,7 +89,7 @@ fn the_page_says_what_was_tried_and_in_full_what_changes_nothing() {
     let page = said.out;
     assert_eq!(said.code, 3);
     assert!(page.contains("Each line of the price book was moved by -50 %, -25 %, +25 %, +50 %, one line at a time."));
-    assert!(page.contains("box P-3: its ground\n      at worst $15.83 more"), "{page}");
+    assert!(page.contains("box BA-1: whether it can be reached quickly\n      at worst $106.18 more"), "{page}");
     assert!(!page.contains("changes nothing: "));
     assert!(thirdwire(&["what-if", "--example", "knob-and-tube", "--full"]).out.contains("changes nothing: box "));
 }

@@ -4,7 +4,9 @@ use crate::answer::{NotPlaced, ThingKind};
 use crate::shown::{Ground, Moment, held_after};
 use crate::words;
 use diagnosis::Diagnosis;
-use dwelling::{BoxIndex, CircuitTree, Dwelling, Feed, Holding, ProtectiveBreaker, RouteEnd, RouteKind, circuit_trees};
+use dwelling::{
+    BoxIndex, CircuitIndex, CircuitTree, Dwelling, Feed, Holding, ProtectiveBreaker, RouteEnd, RouteKind, circuit_trees,
+};
 use remedies::{AtPanel, Planned};
 use std::borrow::Cow;
 
@@ -104,6 +106,9 @@ impl<'a> Fed<'a> {
                 RouteEnd::Box(from) => Some(Feed::Box(from)),
                 RouteEnd::Source(_) => dwelling.boxes[way.to.0].fed_by,
             };
+        }
+        for at in 0..dwelling.circuits.len() {
+            dwelling.circuits[at].breaker = plan.rating_afterwards(CircuitIndex(at));
         }
         let trees = circuit_trees(&dwelling);
         let starts = trees.iter().map(|tree| {

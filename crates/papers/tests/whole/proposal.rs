@@ -2,7 +2,8 @@
 
 use crate::planned_job::{with_example, with_survey_and_offers};
 use estimate::Cents;
-use papers::{Job, proposal};
+use papers::{Job, proposal, work_order};
+use remedies::NotPricedAnswer;
 
 const FLAT: &str = include_str!("../../../../examples/flat.toml");
 
@@ -70,6 +71,36 @@ fn the_parts_of_the_price_add_up_to_what_is_asked() {
         assert_eq!(together, Some(sums.iter().sum()));
         assert_eq!(together, Some(job.plan.offers.as_ref().unwrap().offers[0].owner_cents));
         assert!(!words.contains("the permit's fee;"));
+    });
+}
+
+/// By hand: the parts of a price in which a danger has one of its own, and the lines of all papers that name it.
+#[test]
+fn what_is_dangerous_stands_on_the_proposal_the_work_order_and_among_the_parts_of_the_price() {
+    let knob_and_tube = include_str!("../../../../examples/knob-and-tube.toml");
+    with_survey_and_offers(knob_and_tube, |job| {
+        let (told, danger) = (proposal(job).words(), &job.plan.dangers[0]);
+        let price = Cents(danger.price.total_cents).to_string();
+        assert!(told.contains("Repair what is dangerous\nWhichever offer you choose"), "{told}");
+        assert!(
+            told.contains(&danger.because) && told.contains("The price is an allowance; it rests on one false join")
+        );
+        assert!(
+            told.contains(&format!("Repair what is dangerous, P-3: {} (allowance) {price}", danger.says)),
+            "{told}"
+        );
+        assert!(told.contains("what goes beyond what an allowance rests on"), "{told}");
+        let ordered = work_order(job).words();
+        assert!(ordered.contains("Repair what is dangerous, first") && ordered.contains("box P-3"), "{ordered}");
+        // What has no price in the book and what cannot be priced is told as not in the price.
+        let mut plan = job.plan.clone();
+        let (at, says, why) = ("panel", "it hums".to_owned(), "nobody has looked".to_owned());
+        plan.not_priced = vec![NotPricedAnswer { at, id: "M".into(), says, why }];
+        let mut estimate = job.estimate.clone();
+        estimate.without_price = vec!["find-open-neutral"];
+        let told = proposal(&Job { plan: &plan, estimate: &estimate, ..job.clone() }).words();
+        assert!(told.contains("at panel M: It hums. Not priced: nobody has looked;"), "{told}");
+        assert!(told.contains("no price in the price book for “Find where the neutral"), "{told}");
     });
 }
 

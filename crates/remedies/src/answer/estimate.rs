@@ -1,10 +1,11 @@
 //! The estimate of a plan: piece by piece with the lines of each, what is bought, what is worked, and what the owner pays.
 
+use super::dangers::NotPricedAnswer;
 use super::lines::{AS_STATED, LineAnswer, LineOf};
 use super::opening::MoneyAnswer;
 use super::owner::OwnerPriceAnswer;
 use super::plan::{PlanAnswer, PlanStatus};
-use super::pricing_notes::pricing_notes;
+use super::pricing_notes::{pricing_notes, without_price};
 use crate::in_words;
 use crate::planned::Planned;
 use dwelling::names;
@@ -23,7 +24,7 @@ pub struct EstimateAnswer {
     pub status: PlanStatus,
     /// Whether the price is of invented demo figures.
     pub demo_prices: bool,
-    /// Everything that costs something: panel ends, openings by room in walking order, routes.
+    /// Everything that costs something: what is dangerous, panel ends, openings by room in walking order, routes.
     pub pieces: Vec<PieceAnswer>,
     /// What is bought, counter by counter.
     pub material: Vec<TakeoffAnswer>,
@@ -33,6 +34,10 @@ pub struct EstimateAnswer {
     pub price: MoneyAnswer,
     /// What the owner pays.
     pub owner: OwnerPriceAnswer,
+    /// What was found dangerous and the price holds nothing for.
+    pub not_priced: Vec<NotPricedAnswer>,
+    /// The names of what is bought or worked and the price book has no price for: it adds nothing to the sums.
+    pub without_price: Vec<&'static str>,
     /// What the price takes for granted.
     pub notes: Vec<String>,
 }
@@ -40,6 +45,8 @@ pub struct EstimateAnswer {
 names! {
     /// What a piece of an estimate is.
     PieceAt {
+        /// Something dangerous that is put right whatever else is chosen.
+        Danger = "danger",
         /// The panel end of a circuit or multiwire set.
         Panel = "panel",
         /// An opening.
@@ -49,17 +56,19 @@ names! {
     }
 }
 
-/// A piece of an estimate: a panel end, an opening or a route.
+/// A piece of an estimate: something dangerous, a panel end, an opening or a route.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct PieceAnswer {
     /// What it is.
     pub at: PieceAt,
-    /// The circuits, the box or the route.
+    /// The circuits, the box, the panel or the route; of something dangerous in words, such as `circuit 3`.
     pub id: String,
     /// The room in which its things are needed: of a route that of the box it leads to; null where unknown.
     pub room: Option<String>,
     /// What is done, in plain words.
     pub says: String,
+    /// Whether its price is an allowance: how far the work goes can be known only when boxes are open.
+    pub allowance: bool,
     /// What it costs.
     pub price: MoneyAnswer,
     /// The lines of that price.
@@ -145,15 +154,19 @@ pub fn estimate_answer(plan: &Planned, answer: &PlanAnswer) -> EstimateAnswer {
         labour: all.iter().filter_map(|line| labour(plan, *line)).collect(),
         price: answer.totals.price,
         owner: answer.totals.owner,
+        not_priced: answer.not_priced.clone(),
+        without_price: without_price(plan),
         notes: pricing_notes(plan),
     }
 }
 
-fn all_lines(plan: &Planned) -> Vec<Line> {
+/// Every line of the price of a plan.
+pub(super) fn all_lines(plan: &Planned) -> Vec<Line> {
     let boxes = plan.facts.dwelling.box_indices().flat_map(|at| plan.chosen(at).lines.clone());
     let panels = (0..plan.facts.trees.len()).flat_map(|tree| plan.chosen_at_panel(tree).lines.clone());
     let routes = plan.solution.links.iter().flat_map(|link| plan.lines_of(link));
-    boxes.chain(panels).chain(routes).collect()
+    let dangers = plan.danger_repairs().into_iter().flat_map(|repair| repair.lines.clone());
+    boxes.chain(panels).chain(routes).chain(dangers).collect()
 }
 
 fn pieces(plan: &Planned, answer: &PlanAnswer) -> Vec<PieceAnswer> {
@@ -164,11 +177,25 @@ fn pieces(plan: &Planned, answer: &PlanAnswer) -> Vec<PieceAnswer> {
     };
     let room_of_box =
         |id: &str| dwelling.box_named(id).map(|at| dwelling.room(dwelling.device_box(at).room).id.clone());
+    let dangers = answer.dangers.iter().map(|danger| PieceAnswer {
+        at: PieceAt::Danger,
+        id: in_words::place_of_danger(danger),
+        room: match danger.at {
+            "box" => room_of_box(&danger.id),
+            "panel" => room_of_panel(&danger.id),
+            _ => None,
+        },
+        says: in_words::danger(danger),
+        allowance: danger.allowance,
+        price: danger.price,
+        lines: danger.lines.clone(),
+    });
     let panels = answer.circuits.iter().map(|circuit| PieceAnswer {
         at: PieceAt::Panel,
         id: circuit.circuits.join(" + "),
         room: room_of_panel(&circuit.panel),
         says: format!("{}: {}", circuit.panel, in_words::at_panel(circuit.at_panel)),
+        allowance: false,
         price: circuit.price,
         lines: circuit.lines.clone(),
     });
@@ -177,6 +204,7 @@ fn pieces(plan: &Planned, answer: &PlanAnswer) -> Vec<PieceAnswer> {
         id: opening.box_id.clone(),
         room: Some(opening.room.clone()),
         says: in_words::order(opening),
+        allowance: false,
         price: opening.price,
         lines: opening.lines.clone(),
     });
@@ -185,10 +213,11 @@ fn pieces(plan: &Planned, answer: &PlanAnswer) -> Vec<PieceAnswer> {
         id: route.id.clone(),
         room: room_of_box(&route.to),
         says: format!("{} from {} to {}, {}", route.size, route.from, route.to, route.length),
+        allowance: false,
         price: route.price,
         lines: route.lines.clone(),
     });
-    panels.chain(openings).chain(routes).filter(|piece| !piece.lines.is_empty()).collect()
+    dangers.chain(panels).chain(openings).chain(routes).filter(|piece| !piece.lines.is_empty()).collect()
 }
 
 fn takeoff(plan: &Planned, line: Line) -> Option<TakeoffAnswer> {

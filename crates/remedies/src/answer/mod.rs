@@ -4,6 +4,7 @@ mod assumed_order;
 mod basis;
 mod beliefs;
 mod certificate;
+mod dangers;
 mod duties;
 mod editions;
 mod estimate;
@@ -35,6 +36,7 @@ pub use beliefs::{
     explanation_answers, percent,
 };
 pub use certificate::CertificateAnswer;
+pub use dangers::{ALLOWED, DangerAnswer, NotPricedAnswer};
 pub use duties::{DutyAnswer, RequiresAnswer};
 pub use editions::{ChangeAnswer, EditionsAnswer, OpeningChanges, editions_answer};
 pub use estimate::{EstimateAnswer, LabourAnswer, PackAnswer, PieceAnswer, PieceAt, TakeoffAnswer, estimate_answer};

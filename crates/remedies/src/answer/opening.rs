@@ -178,12 +178,8 @@ pub(super) fn opening_answer(plan: &Planned, index: BoxIndex) -> OpeningAnswer {
 /// What is put right or parted before anything else at an opening.
 #[must_use]
 pub fn work_first(plan: &Planned, index: BoxIndex) -> Vec<Task> {
-    let step = plan.chosen(index).step;
-    if step == Step::Unresolved {
-        return Vec::new();
-    }
     let mut work = repairs_at(&plan.facts, index);
-    if parts_a_ground(&plan.facts, index, step) {
+    if parts_a_ground(&plan.facts, index, plan.chosen(index).step) {
         work.push(Task::PartGround);
     }
     work

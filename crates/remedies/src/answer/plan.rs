@@ -3,6 +3,7 @@
 use super::assumed_order::{AssumedOrderAnswer, assumed_orders};
 use super::basis::BasisAnswer;
 use super::certificate::CertificateAnswer;
+use super::dangers::{DangerAnswer, NotPricedAnswer, dangers_left};
 use super::findings::{FindingAnswer, NextAnswer, find_out, finding_answer, ids};
 use super::law::LawAnswer;
 use super::lines::LineAnswer;
@@ -15,14 +16,11 @@ use super::pricing_notes::pricing_notes;
 use super::routes::{NotBuiltAnswer, RefusedRouteAnswer, RouteAnswer, refused};
 use super::steering::SteeringAnswer;
 use crate::at_panel::bears_all_outlets;
-use crate::candidate::Step;
-use crate::device::{AtPanel, Device};
-use crate::facts::breaker_to_fit;
+use crate::device::AtPanel;
 use crate::leakage::milliamperes;
 use crate::planned::{Planned, Proof};
-use crate::repairs::repairs_at;
+use diagnosis::Site;
 use diagnosis::feeding::{FeedingOrder, Orders, feeding_orders};
-use diagnosis::{Condition, Site};
 use dwelling::{BoxIndex, DwellingUse, GroundFact, Overcurrent, names};
 use estimate::Cents;
 use rulebook::Citation;
@@ -59,6 +57,11 @@ pub struct PlanAnswer {
     pub findings: Vec<FindingAnswer>,
     /// What to find out next, the most deciding first.
     pub find_out: Vec<NextAnswer>,
+    /// What is dangerous and is put right whatever else is chosen, each with its own price; what is put right at an opening
+    /// stands with the opening.
+    pub dangers: Vec<DangerAnswer>,
+    /// What was found dangerous and the price holds nothing for.
+    pub not_priced: Vec<NotPricedAnswer>,
     /// What is done at the panel end of each circuit or multiwire set.
     pub circuits: Vec<CircuitAnswer>,
     /// What is done at each opening, by room in walking order.
@@ -114,6 +117,8 @@ pub struct CircuitAnswer {
     pub panel: String,
     /// What is put there: `as-it-is`, a breaker or a device beside the panel.
     pub at_panel: &'static str,
+    /// The breakers or fuses of these circuits afterwards, in amperes; null where not known.
+    pub amperes_afterwards: Vec<Option<u32>>,
     /// What it protects from: `gfci`, `afci`, both or neither.
     pub protects: Vec<&'static str>,
     /// Its boxes.
@@ -176,6 +181,8 @@ pub fn plan_answer(plan: &Planned, law: &LawAnswer, demo_prices: bool) -> PlanAn
         in_the_way,
         findings: findings.iter().filter(|f| !at_boxes(&f.at)).map(|f| finding_answer(dwelling, f)).collect(),
         find_out: find_out(dwelling, &plan.facts.diagnosis),
+        dangers: DangerAnswer::all(plan),
+        not_priced: NotPricedAnswer::all(plan),
         circuits: (0..plan.facts.trees.len()).map(|tree| circuit_answer(plan, tree)).collect(),
         openings,
         routes: ways.iter().map(|way| RouteAnswer::of(plan, way)).collect(),
@@ -255,60 +262,6 @@ fn standing(
     (status, list)
 }
 
-/// Dangers that nothing in the plan removes: found ones that no repair is for, and breakers and fuses too large for their conductors.
-fn dangers_left(plan: &Planned) -> Vec<String> {
-    let dwelling = plan.facts.dwelling;
-    let mut list = Vec::new();
-    for finding in plan.facts.diagnosis.findings.iter().filter(|finding| finding.danger) {
-        let removed = match finding.at {
-            Site::Box(at) => is_removed(plan, at, finding),
-            Site::Circuit(_) | Site::Panel(_) => false,
-        };
-        if !removed {
-            let told = finding_answer(dwelling, finding);
-            list.push(format!("{}: DANGER, and no work is planned for it: {}", told.id, told.says));
-        }
-    }
-    for at in &plan.facts.sites {
-        if let (Some(lawful), Some(breaker)) = (breaker_to_fit(&at.as_found, &plan.facts.code), at.as_found.breaker) {
-            let Some(circuit) = dwelling.circuit_of(at.index) else { continue };
-            let device = match dwelling.panel(circuit.panel).overcurrent {
-                Some(Overcurrent::Breakers) => "breaker",
-                Some(Overcurrent::Fuses) => "fuse",
-                None => "breaker or fuse",
-            };
-            let told = format!(
-                "circuit {}: DANGER, and no work is planned for it: its {breaker} {device} is too large for its \
-                 conductors: fit one of {lawful} first, 240.4(D)",
-                circuit.id
-            );
-            if !list.contains(&told) {
-                list.push(told);
-            }
-        }
-    }
-    list
-}
-
-/// Whether what the plan does at a box removes a danger found there.
-fn is_removed(plan: &Planned, at: BoxIndex, finding: &diagnosis::Finding) -> bool {
-    let step = plan.chosen(at).step;
-    let repaired = !repairs_at(&plan.facts, at).is_empty();
-    step != Step::Unresolved
-        && match finding.condition {
-            Condition::FalseGround
-            | Condition::ReversedFalseGround
-            | Condition::GroundByPipeOrRod
-            | Condition::HotNeutralReversed
-            | Condition::OddOneOut => repaired,
-            Condition::GfciDoesNotTrip => plan.chosen(at).device != Device::Kept,
-            Condition::PoorGround | Condition::LooseGround => {
-                matches!(step, Step::RestoreKept | Step::RestoreFitted)
-            }
-            _ => false,
-        }
-}
-
 fn circuit_answer(plan: &Planned, index: usize) -> CircuitAnswer {
     let (dwelling, tree) = (plan.facts.dwelling, &plan.facts.trees[index]);
     let chosen = plan.chosen_at_panel(index);
@@ -317,6 +270,11 @@ fn circuit_answer(plan: &Planned, index: usize) -> CircuitAnswer {
         circuits: tree.circuits.iter().map(|circuit| dwelling.circuit(*circuit).id.clone()).collect(),
         panel: dwelling.panel(tree.panel).id.clone(),
         at_panel: chosen.choice.name(),
+        amperes_afterwards: tree
+            .circuits
+            .iter()
+            .map(|circuit| plan.rating_afterwards(*circuit).map(electrical::Amperes::get))
+            .collect(),
         protects: protects.iter().filter(|(_, mark)| chosen.gives.covers(*mark)).map(|(name, _)| *name).collect(),
         boxes: ids(dwelling, &plan.assembled.boxes[index]),
         price: MoneyAnswer::of(chosen.price),

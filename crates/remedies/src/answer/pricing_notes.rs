@@ -1,5 +1,6 @@
 //! What a price rests on where the survey or the price book leaves something open, as sentences.
 
+use super::estimate::all_lines;
 use crate::network::Origin;
 use crate::planned::Planned;
 use dwelling::{BoxIndex, RoomIndex};
@@ -10,6 +11,9 @@ use std::collections::BTreeSet;
 pub(super) fn pricing_notes(plan: &Planned) -> Vec<String> {
     let mut list = Vec::new();
     let charges = plan.book.charges();
+    for name in without_price(plan) {
+        list.push(format!("no price in the book for `{name}`: it adds nothing to the sums, and has to be priced"));
+    }
     if charges.trip.0 > 0 && plan.total().time.0 > 0 {
         list.push(format!(
             "{} for the trip of each working day of {} hours is charged for the days of this plan, and steers no choice: among \
@@ -34,6 +38,12 @@ pub(super) fn pricing_notes(plan: &Planned) -> Vec<String> {
         );
     }
     list
+}
+
+/// The names of what is bought or worked and the price book has no price for.
+pub(super) fn without_price(plan: &Planned) -> Vec<&'static str> {
+    let without = all_lines(plan).into_iter().filter_map(|line| plan.book.without_price(line));
+    without.collect::<BTreeSet<&str>>().into_iter().collect()
 }
 
 /// The rooms in whose walls the plan works without anybody saying what these are finished with.

@@ -314,7 +314,9 @@ fn least_of_tree(plan: &Planned, laid: &Laid, tree: usize) -> Option<Sum> {
     for root in roots {
         let leakage: i64 = search.order.iter().map(|at| leakage(plan, *at)).sum();
         if root.gives.0 & GFCI == 0 || root.choice == AtPanel::AsItIs || leakage < leakage_below(plan) {
-            let cost = (root.price.total().0, 0, i64::from(root.choice != AtPanel::AsItIs));
+            // A breaker that stays and is too large for its conductors is changed for money too.
+            let repair = root.repair.as_ref().map_or(0, |repair| repair.price.total().0);
+            let cost = (root.price.total().0 + repair, 0, i64::from(root.choice != AtPanel::AsItIs));
             search.look(&mut Vec::new(), cost, root.gives.0);
         }
     }

@@ -40,7 +40,8 @@ fn assert_holds(planned: &Planned, seed: u64) {
     let boxes = answer.openings.iter().map(|one| (&one.box_id, &one.lines, one.price));
     let routes = answer.routes.iter().map(|one| (&one.id, &one.lines, one.price));
     let panels = answer.circuits.iter().map(|one| (&one.panel, &one.lines, one.price));
-    for (of, lines, price) in boxes.chain(routes).chain(panels) {
+    let dangers = answer.dangers.iter().map(|one| (&one.id, &one.lines, one.price));
+    for (of, lines, price) in boxes.chain(routes).chain(panels).chain(dangers) {
         assert!(is_sum(lines, price), "seed {seed}, {of}: {price:?} {lines:?}");
         assert_eq!(price.material_cents + price.labour_cents, price.total_cents);
         all += price.total_cents;

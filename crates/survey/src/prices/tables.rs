@@ -34,7 +34,7 @@ name_list!(TASKS, Task, "tasks");
 pub(super) static MATERIAL: Shape = Shape {
     title: "[material]",
     name: "material",
-    meaning: "What things cost, by the piece or by the foot; what is left out costs what the demo book says.",
+    meaning: "What things cost, by the piece or by the foot; what is left out costs what the demo book says, but the breakers, fuse and fittings at the end, which then have no price.",
     fields: &[
         field!(may "two-slot", FieldKind::Money, "two-slot receptacle", "3.40"),
         field!(may "three-slot", FieldKind::Money, "tamper-resistant three-slot receptacle", "2.80"),
@@ -70,13 +70,17 @@ pub(super) static MATERIAL: Shape = Shape {
         field!(may "branch-box", FieldKind::Money, "accessible box with its cover and a connector, in which a branch is joined", "3.60"),
         field!(may "raceway-ft", FieldKind::Money, "a foot of surface raceway", "1.45"),
         field!(may "raceway-ends", FieldKind::Money, "the two end boxes and fittings of a run of surface raceway", "12.00"),
+        field!(may "breaker-standard", FieldKind::Money, "single-pole breaker, of the rating that the conductors bear", "11.00"),
+        field!(may "breaker-standard-2p", FieldKind::Money, "two-pole breaker, of the rating that the conductors bear", "22.00"),
+        field!(may "fuse", FieldKind::Money, "fuse of the rating that the conductors bear, with an adapter that takes no larger one", "9.00"),
+        field!(may "neutral-fittings", FieldKind::Money, "connector and pigtail for one joint of a neutral", "1.20"),
     ],
 };
 
 pub(super) static MINUTES: Shape = Shape {
     title: "[minutes]",
     name: "minutes",
-    meaning: "How long work takes, in minutes; what is left out takes what the demo book says.",
+    meaning: "How long work takes, in minutes; what is left out takes what the demo book says, but the five tasks at the end, which then have no price.",
     fields: &[
         field!(may "fit-device", FieldKind::Count(0, LONGEST), "take out a device and fit another in the same box", "20"),
         field!(may "sort-load-side", FieldKind::Count(0, LONGEST), "join the load side of a protective device to what is fed from it, having found which pair that is", "12"),
@@ -112,6 +116,11 @@ pub(super) static MINUTES: Shape = Shape {
         field!(may "set-up-raceway", FieldKind::Count(0, LONGEST), "set up one run of surface raceway with its end boxes", "20"),
         field!(may "raceway-foot", FieldKind::Count(0, LONGEST), "fasten one foot of surface raceway", "3"),
         field!(may "patch-with-care", FieldKind::Count(0, LONGEST), "patch plaster, tile or panelling rather than board, on top of patching one opening", "25"),
+        field!(may "find-open-neutral", FieldKind::Count(0, LONGEST), "find where the neutral of one circuit is interrupted", "75"),
+        field!(may "mend-neutral", FieldKind::Count(0, LONGEST), "make the joints of the neutral in one box anew", "20"),
+        field!(may "clear-live-metal", FieldKind::Count(0, LONGEST), "find why metal at one place is live, and part it from what makes it so", "60"),
+        field!(may "change-fuse", FieldKind::Count(0, LONGEST), "change a fuse, and fit the adapter that takes no larger one", "8"),
+        field!(may "take-out-neutral-fuse", FieldKind::Count(0, LONGEST), "take a fuse out of a neutral and join the neutral through", "25"),
     ],
 };
 
@@ -154,6 +163,10 @@ pub(super) static PACKS: Shape = Shape {
         field!(may "branch-box", FieldKind::Counts(1, LARGEST_PACK), "packs of: accessible box with its cover and a connector, in which a branch is joined", "[1, 10]"),
         field!(may "raceway-ft", FieldKind::Counts(1, LARGEST_PACK), "packs of: a foot of surface raceway", "[25, 50, 250]"),
         field!(may "raceway-ends", FieldKind::Counts(1, LARGEST_PACK), "packs of: the two end boxes and fittings of a run of surface raceway", "[1, 10]"),
+        field!(may "breaker-standard", FieldKind::Counts(1, LARGEST_PACK), "packs of: single-pole breaker, of the rating that the conductors bear", "[1, 10]"),
+        field!(may "breaker-standard-2p", FieldKind::Counts(1, LARGEST_PACK), "packs of: two-pole breaker, of the rating that the conductors bear", "[1, 10]"),
+        field!(may "fuse", FieldKind::Counts(1, LARGEST_PACK), "packs of: fuse of the rating that the conductors bear, with an adapter that takes no larger one", "[1, 10]"),
+        field!(may "neutral-fittings", FieldKind::Counts(1, LARGEST_PACK), "packs of: connector and pigtail for one joint of a neutral", "[1, 10]"),
     ],
 };
 
