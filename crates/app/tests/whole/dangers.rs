@@ -120,11 +120,11 @@ fn what_is_dangerous_is_priced_in_lines_of_its_own_with_the_place_and_the_reason
         .collect();
     let expected = [
         ("fit-smaller-fuse", "2", 21_67, false),
-        ("find-open-neutral", "1", 151_62, true),
+        ("find-open-neutral", "1", 15_162, true),
         ("clear-live-metal", "C", 95_00, true),
     ];
     assert_eq!(told, expected);
-    assert_eq!(number(&plan, "/totals/price/total_cents"), 21_67 + 151_62 + 95_00);
+    assert_eq!(number(&plan, "/totals/price/total_cents"), 21_67 + 15_162 + 95_00);
     let after: Vec<&Value> = list(&plan, "/circuits").iter().map(|one| &one["amperes_afterwards"][0]).collect();
     assert_eq!(after, [15, 15, 15]);
     let ways: Vec<&str> = list(&plan, "/in_the_way").iter().filter_map(Value::as_str).collect();
