@@ -2,6 +2,7 @@
 //! an allowance where nobody can know how far they go before boxes are open.
 
 use crate::facts::{Facts, breaker_to_fit};
+use crate::planned::Planned;
 use crate::repairs::{repairs_at, work_at};
 use diagnosis::{Certainty, Condition, Finding, Site};
 use dwelling::{BoxIndex, CircuitIndex, CircuitTree, Overcurrent, ProtectiveBreaker, names};
@@ -47,6 +48,21 @@ pub struct DangerRepair {
     pub lines: Vec<Line>,
     /// What it costs: the price of its lines.
     pub price: Price,
+}
+
+impl Planned<'_> {
+    /// What is dangerous and is put right besides what is done at openings: at the panel ends, then wherever else.
+    #[must_use]
+    pub fn danger_repairs(&self) -> Vec<&DangerRepair> {
+        let at_panels = (0..self.facts.trees.len()).filter_map(|tree| self.chosen_at_panel(tree).repair.as_ref());
+        at_panels.chain(&self.assembled.dangers).collect()
+    }
+
+    /// The breaker or fuse of a circuit once the plan is carried out: one that is too large for its conductors is changed.
+    #[must_use]
+    pub fn rating_afterwards(&self, circuit: CircuitIndex) -> Option<Amperes> {
+        largest_lawful(&self.facts, circuit).or(self.facts.dwelling.circuit(circuit).breaker)
+    }
 }
 
 /// The dangers found in a dwelling that are put right wherever a plan leaves them, panels first. What changes with the choice at

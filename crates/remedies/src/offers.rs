@@ -70,8 +70,7 @@ impl Planned<'_> {
     /// # Errors
     /// [`PlanFault`] where the search or the checker meets a fault of this program.
     pub fn offers(&self) -> Result<Offers, PlanFault> {
-        let always: i64 = self.assembled.dangers.iter().map(|repair| repair.price.total().0).sum();
-        let weights = self.solution.cost.cents - (self.total().total().0 - always);
+        let weights = self.solution.cost.cents - self.total().total().0;
         let problem = self.with_grounds_used();
         let most_cents = weights + WISH_WEIGHT - 1;
         let found = frontier(&problem, &self.worth_by_group(), most_cents, &self.forced, &OF_OFFERS);

@@ -3,7 +3,6 @@
 use crate::assemble::{Assembled, assemble};
 use crate::at_panel::PanelCandidate;
 use crate::candidate::{AFCI, Candidate, GFCI};
-use crate::dangers::{DangerRepair, largest_lawful};
 use crate::device::{BoxWork, Device};
 use crate::facts::Facts;
 use crate::network::{BuyableRoute, Origin, WayEnd};
@@ -12,8 +11,8 @@ use crate::route_prices::{lines_as_built, lines_as_stated};
 use crate::search_limits::OF_A_PLAN;
 use crate::standing::{Standing, standing_of};
 use crate::steering::Steered;
-use dwelling::{BoxIndex, CircuitIndex, Dwelling, Feed, RouteEnd, RouteKind};
-use electrical::{Amperes, Gauge};
+use dwelling::{BoxIndex, Dwelling, Feed, RouteEnd, RouteKind};
+use electrical::Gauge;
 use estimate::{Line, Price, PriceBook};
 use optimizer::{ChosenLink, Cost, Forced, Limits, Marks, Outcome, Problem, Solution, check, solve_with};
 use routes::RouteEdge;
@@ -153,19 +152,6 @@ impl<'a> Planned<'a> {
     #[must_use]
     pub fn chosen_at_panel(&self, tree: usize) -> &PanelCandidate {
         &self.assembled.at_panel[tree][self.solution.roots[tree]]
-    }
-
-    /// What is dangerous and is put right besides what is done at openings: at the panel ends, then wherever else.
-    #[must_use]
-    pub fn danger_repairs(&self) -> Vec<&DangerRepair> {
-        let at_panels = (0..self.facts.trees.len()).filter_map(|tree| self.chosen_at_panel(tree).repair.as_ref());
-        at_panels.chain(&self.assembled.dangers).collect()
-    }
-
-    /// The breaker or fuse of a circuit once the plan is carried out: one that is too large for its conductors is changed.
-    #[must_use]
-    pub fn rating_afterwards(&self, circuit: CircuitIndex) -> Option<Amperes> {
-        largest_lawful(&self.facts, circuit).or(self.facts.dwelling.circuit(circuit).breaker)
     }
 
     /// What feeds a box once the plan is carried out: a new cable may have changed that.
