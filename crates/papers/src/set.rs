@@ -25,6 +25,8 @@ pub struct SetAnswer {
     pub job: String,
     /// The day that stands on the papers; null where a line is left to fill in.
     pub date: Option<String>,
+    /// The offer that the papers are of, counted from 1; null where they are of a plan within a sum of money.
+    pub offer: Option<usize>,
     /// The size of the paper.
     pub paper: PaperSize,
     /// Whether the plan is the last word; else what is to be settled first stands at the head of the work order.
@@ -112,6 +114,7 @@ impl SetAnswer {
             format: 1,
             job: job.plan.job.name.clone(),
             date: job.date.clone(),
+            offer: job.plan.offers.as_ref().map(|offers| offers.taken),
             paper,
             settled,
             files: files.iter().map(|file| file.told.clone()).collect(),

@@ -3,6 +3,7 @@
 use crate::answering::{SurveySource, dwelling_of, exit_code, write_json, write_text};
 use crate::command_error::CommandError;
 use crate::commands::prices::price_book;
+use crate::commands::prove::{carried_out, told_of_carried_out};
 use crate::law::settle;
 use crate::page;
 use crate::planning::to_plan_on;
@@ -24,7 +25,8 @@ use std::process::ExitCode;
 pub struct Args {
     #[command(flatten)]
     source: SurveySource,
-    /// The estimate of the offer of this number (see `thirdwire plan --offers`)
+    /// The estimate of the offer of this number (see `thirdwire plan --offers`); without it that of the offer that the survey says
+    /// was carried out, where it says one
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u8).range(1..), conflicts_with = "budget")]
     offer: Option<u8>,
     /// How the lines are put together
@@ -55,10 +57,13 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let text = args.source.read()?;
     let dwelling = to_plan_on(dwelling_of(&text, args.json)?);
     let law = settle(&args.planning.code, &dwelling.job, &text.folder, args.json)?;
-    let asked = args.planning.asked(&dwelling, args.offer.map(usize::from))?;
+    // A sum of money to stay within asks for another plan than the one that was carried out.
+    let done = carried_out(&dwelling).filter(|_| args.offer.is_none() && args.planning.steering.budget.is_none());
+    let asked = args.planning.asked(&dwelling, args.offer.map(usize::from).or(done))?;
     let (planned, offers) = asked.planned(&dwelling, law.code, &book)?;
     let plan = asked.answer(&planned, offers, &law.answer, &book)?;
-    let answer = estimate_answer(&planned, &plan);
+    let mut answer = estimate_answer(&planned, &plan);
+    answer.notes.extend(done.map(told_of_carried_out));
     if let Some(path) = &args.xlsx {
         write_workbook(path, &estimate_workbook(&answer, &book).map_err(fault)?)?;
     }

@@ -3,7 +3,7 @@
 use crate::answering::{SurveySource, dwelling_of, exit_code, write_json, write_text};
 use crate::command_error::CommandError;
 use crate::commands::prices::price_book;
-use crate::commands::prove::carried_out;
+use crate::commands::prove::{carried_out, told_of_carried_out};
 use crate::law::settle;
 use crate::planning::to_plan_on;
 use crate::planning_flags::PlanningFlags;
@@ -32,7 +32,8 @@ pub struct Args {
     /// The folder to write into; it is made where it does not exist
     #[arg(short, long, value_name = "FOLDER")]
     output: PathBuf,
-    /// The papers of the offer of this number (see `thirdwire plan --offers`)
+    /// The papers of the offer of this number (see `thirdwire plan --offers`); without it those of the offer that the survey says
+    /// was carried out, where it says one
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u8).range(1..), conflicts_with = "budget")]
     offer: Option<u8>,
     /// The size of the paper
@@ -89,7 +90,9 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let dwelling = to_plan_on(dwelling_of(&text, args.json)?);
     let law = settle(&args.planning.code, &dwelling.job, &text.folder, args.json)?;
     // The proposal shows the offers side by side.
-    let offer = args.offer.map(usize::from).or(carried_out(&dwelling)).unwrap_or(1);
+    // A sum of money to stay within asks for another plan than the one that was carried out.
+    let done = carried_out(&dwelling).filter(|_| args.offer.is_none() && args.planning.steering.budget.is_none());
+    let offer = args.offer.map(usize::from).or(done).unwrap_or(1);
     let asked = args.planning.asked(&dwelling, Some(offer))?;
     let (planned, offers) = asked.planned(&dwelling, law.code, &book)?;
     let plan = asked.answer(&planned, offers, &law.answer, &book)?;
@@ -115,7 +118,8 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     if args.json {
         write_json(&answer)?
     } else {
-        write_text(&told(&answer, &args.output))?
+        let done = done.map_or_else(String::new, |offer| format!("{}\n", told_of_carried_out(offer)));
+        write_text(&format!("{}{done}", told(&answer, &args.output)))?
     }
     Ok(exit_code(settled))
 }

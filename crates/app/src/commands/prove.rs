@@ -57,6 +57,11 @@ pub fn carried_out(dwelling: &Dwelling) -> Option<usize> {
     dwelling.close_out.offer.and_then(|offer| usize::try_from(offer).ok())
 }
 
+/// What is said where a plan is that of the offer that was carried out, and nobody asked for it.
+pub fn told_of_carried_out(offer: usize) -> String {
+    format!("this is offer {offer}, which the survey says was carried out (`[close_out]`); name another by `--offer`")
+}
+
 /// Runs it.
 pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let book = price_book(args.planning.prices.as_deref(), args.json)?;

@@ -12,7 +12,8 @@ use remedies::{EstimateAnswer, LineAnswer, LineOf, PackAnswer, TakeoffAnswer};
 #[must_use]
 pub fn render(answer: &EstimateAnswer, by_piece: bool) -> String {
     let mut page = String::new();
-    with_right(&mut page, &ink(HEADLINE, &answer.job), answer.job.chars().count(), "Estimate");
+    let title = answer.offer.map_or("Estimate".to_owned(), |number| format!("Estimate of offer {number}"));
+    with_right(&mut page, &ink(HEADLINE, &answer.job), answer.job.chars().count(), &title);
     rule(&mut page, QUIET);
     if answer.demo_prices {
         page.push_str(&format!(

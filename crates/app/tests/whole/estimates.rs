@@ -100,3 +100,26 @@ fn a_price_book_of_another_format_is_called_a_price_book() {
     let said = thirdwire(&["prices", &file("none.toml", "hour = 95\n")]);
     assert!(said.err.contains("the price book does not say its format"), "{}", said.err);
 }
+
+/// The bungalow, of which it is written down that the second offer was carried out.
+#[test]
+fn the_offer_that_was_carried_out_is_estimated_and_papered_unless_another_is_named() {
+    let bungalow =
+        std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/../../examples/bungalow.toml")).unwrap();
+    let survey = file("carried-out.toml", &format!("{bungalow}\n[close_out]\noffer = 2\n"));
+    let own = estimate(&[&survey]);
+    assert_eq!(own["offer"], 2);
+    assert_eq!(own["price"], estimate(&["--example", "bungalow", "--offer", "2"])["price"]);
+    let first = estimate(&[&survey, "--offer", "1"]);
+    assert_eq!((&first["offer"], &first["price"]), (&1.into(), &estimate(&["--example", "bungalow"])["price"]));
+    assert_ne!(first["price"], own["price"]);
+    let told = "this is offer 2, which the survey says was carried out";
+    assert!(list(&own, "/notes").iter().any(|note| note.as_str().unwrap().starts_with(told)), "{own}");
+    assert!(!list(&first, "/notes").iter().any(|note| note.as_str().unwrap().contains("carried out")));
+    let folder = file("carried-out-papers", "").replace("carried-out-papers", "carried-out-folder");
+    let said = thirdwire(&["papers", &survey, "-o", &folder]);
+    assert!(said.out.contains(told), "{said:?}");
+    assert_eq!(thirdwire(&["papers", &survey, "-o", &folder, "--json"]).json()["offer"], 2);
+    let within = estimate(&[&survey, "--budget", "5000"]);
+    assert!(within["offer"].is_null(), "a sum to stay within asks for another plan");
+}

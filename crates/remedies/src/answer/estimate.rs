@@ -20,6 +20,8 @@ pub struct EstimateAnswer {
     pub format: u32,
     /// What the job is called.
     pub job: String,
+    /// The offer it is of, counted from 1; null where it is of the plan itself.
+    pub offer: Option<usize>,
     /// How far the plan can be relied on.
     pub status: PlanStatus,
     /// Whether the price is of invented demo figures.
@@ -147,6 +149,7 @@ pub fn estimate_answer(plan: &Planned, answer: &PlanAnswer) -> EstimateAnswer {
     EstimateAnswer {
         format: 1,
         job: answer.job.name.clone(),
+        offer: answer.offers.as_ref().map(|offers| offers.taken),
         status: answer.status,
         demo_prices: answer.totals.demo_prices,
         pieces: pieces(plan, answer),
