@@ -1,5 +1,6 @@
 """Holds the arithmetic of estimates against an independent library that recalculates spreadsheets: every formula of the
-workbooks that the program writes must give the cents that the program says, and a cell that is falsified must be noticed."""
+workbooks that the program writes must give the cents that the program says, a cell that is falsified must be noticed, and the packs
+to buy must follow a quantity that is changed."""
 
 import json
 import logging
@@ -26,6 +27,9 @@ three-slot = 3.17
 ground-wire-14-ft = 0.235
 [packs]
 ground-wire-14-ft = [25, 50, 250]
+plate = [3, 11]
+label = [25, 100]
+gfci = [1, 3]
 [crew]
 hours-a-day = 6
 tasks-for-two = ["fish-bay", "past-fire-block", "through-floor", "fish-foot"]
@@ -44,6 +48,10 @@ contingency-percent = 4.5
 minimum = 900.00
 round-to = 25.00
 """
+# Things of that book whose packs do not go into each other.
+ODD_SIZES = ["plate"]
+# By how much a quantity is changed, to see packs follow it.
+MORE = 137
 # What a sheet of formulas has at least, so that a check of nothing is seen.
 LEAST_CELLS = 60
 
@@ -121,6 +129,48 @@ def is_noticed(path):
     return any(abs(said[at] - again[at]) > 1e-6 for at in said)
 
 
+def best_buy(need, sizes):
+    """Pieces in all packs and how many packs: what leaves the least over, then the fewest packs; by trying every sum."""
+    fewest = {0: 0}
+    for made in range(1, need + max(sizes) + 1):
+        before = [fewest[made - size] for size in sizes if made - size in fewest]
+        if before:
+            fewest[made] = min(before) + 1
+    made = min(made for made in fewest if made >= need)
+    return made, fewest[made]
+
+
+def faults_of_packs(path):
+    """What is bought after the first line of each thing was changed, against the best buy of what is then needed."""
+    book, changed = openpyxl.load_workbook(path), set()
+    for row in book["Lines"].iter_rows(min_row=2):
+        if row[4].value in ("pieces", "feet") and row[5].value not in changed:
+            changed.add(row[5].value)
+            row[6].value += MORE
+    sizes = {}
+    for row in book["Packs"].iter_rows(min_row=2):
+        sizes.setdefault(row[0].value, []).append((row[1].value, row[3].coordinate, row[4].coordinate))
+    altered = path.with_name("more.xlsx")
+    book.save(altered)
+    before, again = cached(path), recalculated(altered)
+    faults = []
+    for row in book["Material"].iter_rows(min_row=2):
+        thing, needed = row[0].value, round(again["Material", row[4].coordinate])
+        bought = round(again["Material", row[5].coordinate])
+        if needed < before["Material", row[4].coordinate] + MORE:
+            faults.append(f"{thing}: {needed} are needed, and {MORE} more lines change nothing")
+        found, expected = (bought, None), (needed, None)
+        if thing in sizes:
+            found = (bought, round(sum(again["Packs", count] for _, count, _ in sizes[thing])))
+            expected = best_buy(needed, [size for size, _, _ in sizes[thing]])
+            # Of sizes that do not go into each other the largest are taken first: enough, if not the best.
+            if thing in ODD_SIZES and bought >= needed:
+                expected = found
+        if found != expected:
+            faults.append(f"{thing}: {found} bought for {needed}, {expected} is the best buy")
+    return faults
+
+
 def drawn_at_random(folder):
     flags = ["--boxes", "10", "--count", str(DRAWN_AT_RANDOM), "--seed", "7"]
     command = ["cargo", "run", "--quiet", "--locked", "--package", "xtask", "--", "dwellings", *flags]
@@ -148,6 +198,7 @@ def main():
                 answer = json.loads(thirdwire("estimate", *survey, *prices, "--json", "--xlsx", str(path)))
                 found, count = faults_of_cells(path)
                 found += faults_of_sums(path, answer)
+                found += faults_of_packs(path)
                 for fault in found:
                     print(f"{name}, {book} book: {fault}", file=sys.stderr)
                 failed, cells, made = failed + len(found), cells + count, made + 1

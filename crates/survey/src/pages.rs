@@ -89,7 +89,8 @@ thirdwire estimate my-house.toml --prices my-prices.xlsx --xlsx my-house.xlsx
   drilling plates and joining branches from an attic or a crawl space. Running a foot there has minutes of its own. What is
   not recorded, and a route that the survey states, is reckoned plain; the plan says so.
 - **Packs** say what is bought, not what is charged: of foot goods what is measured with its waste, rounded up to the foot, and of
-  all the packs those that leave the least over, and of these the fewest.
+  all the packs those that leave the least over, and of these the fewest. In the workbook of an estimate they follow a quantity that
+  is changed; of sizes that do not go into each other the largest are then taken first.
 - **What a file leaves out**: a thing or a task costs or takes what the demo book says, a helper, a condition, a pack or a charge
   adds nothing. So a book that was written before these keys were there means what it meant.
 - **What is dangerous is put right with every plan**, and priced as lines of its own: an open or failing neutral, live metal, a fuse

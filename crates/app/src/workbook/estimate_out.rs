@@ -2,9 +2,10 @@
 //! program worked out; rounding is written in whole numbers, so that every spreadsheet program rounds alike.
 
 use super::new_workbook;
+use super::packs_out::{bought, packs};
 use super::sheet::{Cell, RowNumber, Sheet};
 use estimate::{Percent, PriceBook};
-use remedies::{EstimateAnswer, LabourAnswer, LineAnswer, LineOf, TakeoffAnswer};
+use remedies::{EstimateAnswer, LabourAnswer, LineAnswer, LineOf};
 use rust_xlsxwriter::{Workbook, XlsxError};
 use std::collections::BTreeMap;
 
@@ -26,8 +27,9 @@ pub fn estimate_workbook(answer: &EstimateAnswer, book: &PriceBook) -> Result<Ve
     let mut workbook = new_workbook(&format!("Estimate: {}", answer.job))?;
     summary(&mut workbook, answer)?;
     let units = lines(&mut workbook, answer)?;
-    material(&mut workbook, answer, units)?;
+    material(&mut workbook, (answer, book), units)?;
     work(&mut workbook, answer, units)?;
+    packs(&mut workbook, answer, book)?;
     figures(&mut workbook, book)?;
     workbook.save_to_buffer()
 }
@@ -171,14 +173,18 @@ fn works(answer: &EstimateAnswer) -> Vec<(RowNumber, &LabourAnswer)> {
     found
 }
 
-fn material(workbook: &mut Workbook, answer: &EstimateAnswer, lines: Lines) -> Result<(), XlsxError> {
+fn material(
+    workbook: &mut Workbook,
+    (answer, book): (&EstimateAnswer, &PriceBook),
+    lines: Lines,
+) -> Result<(), XlsxError> {
     let head: &[(&str, f64)] = &[
         ("thing", 22.0),
         ("counter", 14.0),
         ("of", 9.0),
         ("measured", 10.0),
         ("with waste", 11.0),
-        ("to buy, as planned", 24.0),
+        ("to buy in packs", 15.0),
         ("cost", 10.0),
         ("charged", 10.0),
         ("together", 12.0),
@@ -202,7 +208,7 @@ fn material(workbook: &mut Workbook, answer: &EstimateAnswer, lines: Lines) -> R
             thing.of.name().into(),
             Cell::CountOf(lines.quantity_of(row), thing.measured.into()),
             Cell::CountOf(needed, thing.needed),
-            packs(thing).into(),
+            Cell::CountOf(bought(answer, book, thing, row), thing.bought),
             Cell::Cents(thing.cost_cents),
             Cell::CentsOf(charged, thing.unit_cents),
             Cell::CentsOf(format!("ROUND(D{row}*H{row},2)"), thing.cents),
@@ -210,11 +216,6 @@ fn material(workbook: &mut Workbook, answer: &EstimateAnswer, lines: Lines) -> R
         ])?;
     }
     Ok(())
-}
-
-fn packs(thing: &TakeoffAnswer) -> String {
-    let packs: Vec<String> = thing.packs.iter().map(|pack| format!("{} of {}", pack.count, pack.size)).collect();
-    if packs.is_empty() { thing.bought.to_string() } else { packs.join(" + ") }
 }
 
 fn work(workbook: &mut Workbook, answer: &EstimateAnswer, lines: Lines) -> Result<(), XlsxError> {

@@ -1,6 +1,7 @@
 //! Spreadsheets: the price book in and out, the estimate out.
 
 mod estimate_out;
+mod packs_out;
 mod price_book_in;
 mod price_book_out;
 mod sheet;

@@ -1,6 +1,7 @@
 //! Estimates, and price books as spreadsheets.
 
 use crate::running::{file, list, number, text, thirdwire};
+use calamine::{Reader as _, Xlsx, open_workbook};
 use rust_xlsxwriter::Workbook;
 use serde_json::Value;
 
@@ -122,4 +123,24 @@ fn the_offer_that_was_carried_out_is_estimated_and_papered_unless_another_is_nam
     assert_eq!(thirdwire(&["papers", &survey, "-o", &folder, "--json"]).json()["offer"], 2);
     let within = estimate(&[&survey, "--budget", "5000"]);
     assert!(within["offer"].is_null(), "a sum to stay within asks for another plan");
+}
+
+/// By hand: 83 ft of 12 AWG in coils of 500, 100, 50 and 25: rounded up to the smallest they are 100, one coil of 100.
+#[test]
+fn the_packs_of_a_workbook_are_formulas_of_what_is_needed() {
+    let path = file("packs.xlsx", "");
+    assert_eq!(thirdwire(&["estimate", "--example", "knob-and-tube", "--xlsx", &path]).code, 3);
+    let mut workbook: Xlsx<_> = open_workbook(&path).unwrap();
+    let (formulas, values) = (workbook.worksheet_formula("Packs").unwrap(), workbook.worksheet_range("Packs").unwrap());
+    let (_, columns) = values.get_size();
+    let rows = values.rows().enumerate().skip(1).filter(|(_, row)| row[0] == *"ground-wire-12-ft");
+    let mut counts = Vec::new();
+    for (at, row) in rows {
+        let formula = |column: u32| formulas.get_value((u32::try_from(at).unwrap(), column)).unwrap().as_str();
+        assert!((2..5).all(|column| !formula(column).is_empty()), "row {at} has a number for a formula");
+        counts.push((row[1].to_string(), row[3].to_string()));
+    }
+    let expected = [("500", "0"), ("100", "1"), ("50", "0"), ("25", "0")];
+    assert_eq!(counts, expected.map(|(size, count)| (size.to_owned(), count.to_owned())));
+    assert_eq!(columns, 5);
 }
