@@ -1,6 +1,7 @@
 //! What work and material cost: the price book, the lines of a takeoff, what the owner pays, what is bought.
 
 mod cents;
+mod charge;
 mod charges;
 mod condition;
 mod counter;
@@ -16,6 +17,7 @@ mod task;
 mod written;
 
 pub use cents::Cents;
+pub use charge::Charge;
 pub use charges::{Charges, OwnerPrice};
 pub use condition::WorkCondition;
 pub use counter::Counter;

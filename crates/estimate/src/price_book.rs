@@ -156,6 +156,25 @@ impl PriceBook {
         Self { hour, ..self }.worked_out()
     }
 
+    /// The same book with another price of a helper's hour.
+    #[must_use]
+    pub fn with_helper_hour(self, hour: Option<Cents>) -> Self {
+        Self { helper_hour: hour, ..self }.worked_out()
+    }
+
+    /// The same book with another time under a condition, in percent of the plain time.
+    #[must_use]
+    pub fn with_percent(mut self, condition: WorkCondition, percent: u32) -> Self {
+        self.percents[condition as usize] = percent;
+        self.worked_out()
+    }
+
+    /// The same book with other charges.
+    #[must_use]
+    pub fn with_charges(self, charges: Charges) -> Self {
+        Self { charges, ..self }.worked_out()
+    }
+
     /// The same book with another price of a thing.
     #[must_use]
     pub fn with_cost(mut self, thing: Material, cost: Cents) -> Self {

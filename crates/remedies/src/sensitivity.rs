@@ -4,10 +4,11 @@ use crate::assemble::assemble;
 use crate::obstacles::shortfalls_added;
 use crate::outline::Outline;
 use crate::planned::{PlanFault, Planned};
+use crate::price_line::PriceLine;
 use crate::standing::Standing;
 use crate::unknowns::{Unknown, unknowns};
 use dwelling::Dwelling;
-use estimate::{Cents, Material, PriceBook, Task};
+use estimate::PriceBook;
 
 /// What comes of one value of something unknown, or of one price.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -17,6 +18,8 @@ pub struct Tried {
     /// What the plan costs more then, in cents. Nothing where something then stays unlawful, or equipment without the
     /// ground it needs, that the plan counts on: no price is put on that.
     pub costs_more_cents: Option<i64>,
+    /// What the owner then pays more, in cents, with all that is charged besides; nothing where there is no price.
+    pub owner_costs_more_cents: Option<i64>,
     /// What it then falls short of.
     pub falls_short: Vec<String>,
     /// What the plan then does differently.
@@ -51,17 +54,6 @@ impl Sensitive {
         let changes = |tried: &Tried| tried.costs_more_cents != Some(0) || !tried.changes.is_empty();
         self.tried.iter().any(changes)
     }
-}
-
-/// A line of the price book.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum PriceLine {
-    /// An hour of work.
-    Hour,
-    /// A thing.
-    Material(Material),
-    /// The time that a task takes.
-    Task(Task),
 }
 
 impl SensitivePrice {
@@ -144,9 +136,12 @@ impl Planned<'_> {
         let plan = Planned::of(other, self.facts.code.clone(), book)?;
         let after = plan.standing();
         let more = after.price.total().0 - before.price.total().0;
+        let owner_more = book.owner_price(after.price).total.0 - self.book.owner_price(before.price).total.0;
+        let has_price = after.is_as_lawful_as(before);
         Ok(Tried {
             value,
-            costs_more_cents: after.is_as_lawful_as(before).then_some(more),
+            costs_more_cents: has_price.then_some(more),
+            owner_costs_more_cents: has_price.then_some(owner_more),
             falls_short: shortfalls_added(&plan, before, &after).into_iter().map(|(_, told)| told).collect(),
             changes: outline.changes_to(&Outline::of(&plan)),
         })
@@ -158,14 +153,16 @@ impl Planned<'_> {
         outline: &Outline,
         book: &PriceBook,
     ) -> Result<Vec<SensitivePrice>, PlanFault> {
-        let materials = Material::ALL.iter().map(|thing| PriceLine::Material(*thing));
-        let tasks = Task::ALL.iter().map(|task| PriceLine::Task(*task));
         let mut list = Vec::new();
-        let problem = |book: &PriceBook| assemble(&self.facts, book).problem;
-        let as_it_is = problem(book);
-        for line in std::iter::once(PriceLine::Hour).chain(materials).chain(tasks) {
-            // What nothing to choose from costs by is neither used nor could be.
-            if problem(&line.moved(book, 100)) == as_it_is {
+        let as_it_is = assemble(&self.facts, book);
+        for line in PriceLine::all() {
+            // What nothing to choose from costs by, nor the owner pays by, is neither used nor could be.
+            let other = line.moved(book, 100);
+            let assembled = assemble(&self.facts, &other);
+            let is_weighed = assembled.problem != as_it_is.problem || assembled.dangers != as_it_is.dangers;
+            let is_paid =
+                |percent: &i64| line.moved(book, *percent).owner_price(before.price) != book.owner_price(before.price);
+            if !is_weighed && !MOVES.iter().any(is_paid) {
                 continue;
             }
             let tried = MOVES.iter().map(|percent| {
@@ -175,41 +172,5 @@ impl Planned<'_> {
             list.push(SensitivePrice { line, tried: tried.collect::<Result<_, _>>()? });
         }
         Ok(list)
-    }
-}
-
-impl PriceLine {
-    /// Its name in the price book.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Hour => "hour",
-            Self::Material(thing) => thing.name(),
-            Self::Task(task) => task.name(),
-        }
-    }
-
-    /// The table of the price book in which it stands; nothing for the hour.
-    #[must_use]
-    pub const fn table(self) -> Option<&'static str> {
-        match self {
-            Self::Hour => None,
-            Self::Material(_) => Some("material"),
-            Self::Task(_) => Some("minutes"),
-        }
-    }
-
-    /// The book with this line moved by so many percent, rounded half up to the cent or the minute.
-    #[must_use]
-    pub fn moved(self, book: &PriceBook, percent: i64) -> PriceBook {
-        let moved = |figure: i64| (figure * (100 + percent) + 50).div_euclid(100);
-        match self {
-            Self::Hour => book.clone().with_hour(Cents(moved(book.hour().0))),
-            Self::Material(thing) => book.clone().with_cost(thing, Cents(moved(book.cost(thing).0))),
-            Self::Task(task) => {
-                let minutes = u32::try_from(moved(i64::from(book.minutes(task)))).unwrap_or(u32::MAX);
-                book.clone().with_minutes(task, minutes)
-            }
-        }
     }
 }

@@ -16,7 +16,8 @@ pub fn render(answer: &SensitivityAnswer, dwelling: &Dwelling, full: bool) -> St
     let mut page = String::new();
     let head = format!("What could change the plan of {}", dwelling.job.name);
     wrapped(&mut page, "", &head, HEADLINE);
-    let stands = format!("As the survey stands it costs {}.", money(answer.price.total_cents));
+    let (price, owner) = (money(answer.price.total_cents), money(answer.owner_cents));
+    let stands = format!("As the survey stands it costs {price}, {owner} to the owner.");
     wrapped(&mut page, "", &format!("{stands} Each thing below was tried alone, and all planned anew."), QUIET);
     unknowns(&mut page, answer, full);
     prices(&mut page, answer, full);
@@ -65,12 +66,7 @@ fn at_worst(unknown: &UnknownAnswer) -> String {
 }
 
 fn one(page: &mut String, tried: &TriedAnswer, full: bool) {
-    let price = match tried.costs_more_cents {
-        None => "no price".to_owned(),
-        Some(0) => "as much".to_owned(),
-        Some(more) if more < 0 => format!("{} less", money(-more)),
-        Some(more) => format!("{} more", money(more)),
-    };
+    let price = tried.costs_more_cents.map_or("no price".to_owned(), more_or_less);
     let told = if full { tried.changes.len() } else { tried.changes.len().min(MOST_TOLD) };
     let mut parts = vec![price];
     parts.extend(tried.changes[..told].iter().cloned());
@@ -85,6 +81,14 @@ fn one(page: &mut String, tried: &TriedAnswer, full: bool) {
     }
 }
 
+fn more_or_less(more: i64) -> String {
+    match more {
+        0 => "as much".to_owned(),
+        more if more < 0 => format!("{} less", money(-more)),
+        more => format!("{} more", money(more)),
+    }
+}
+
 fn prices(page: &mut String, answer: &SensitivityAnswer, full: bool) {
     page.push_str(&format!("\n{}\n", ink(HEADLINE, "Prices")));
     let percents: Vec<String> = answer.moved_by_percent.iter().map(|percent| format!("{percent:+} %")).collect();
@@ -96,6 +100,14 @@ fn prices(page: &mut String, answer: &SensitivityAnswer, full: bool) {
             one(page, tried, full);
         }
     }
+    if !answer.charges.is_empty() {
+        wrapped(page, "  ", "These change nothing of what is done, and what the owner pays:", Style::new());
+    }
+    for charge in &answer.charges {
+        let moves = charge.moves.iter().filter_map(|tried| Some((&tried.value, tried.owner_costs_more_cents?)));
+        let told: Vec<String> = moves.map(|(value, more)| format!("{value}: {}", more_or_less(more))).collect();
+        wrapped(page, &format!("    {:<22}", charge.line), &told.join("; "), QUIET);
+    }
     if !answer.prices_without_effect.is_empty() {
         wrapped(page, "  ", "What is done stays the same whichever way these move:", Style::new());
         wrapped(page, "    ", &answer.prices_without_effect.join(", "), QUIET);
@@ -105,7 +117,10 @@ fn prices(page: &mut String, answer: &SensitivityAnswer, full: bool) {
 fn name(price: &PriceMovedAnswer) -> String {
     match price.table {
         Some("minutes") => format!("minutes of {}", price.line),
-        Some(_) => format!("price of {}", price.line),
+        Some("material") => format!("price of {}", price.line),
+        Some("conditions") => format!("time under the condition {}", price.line),
+        Some(_) => price.line.to_owned(),
+        None if price.line == "helper-hour" => "an hour of a helper's work".to_owned(),
         None => "an hour of work".to_owned(),
     }
 }

@@ -93,3 +93,20 @@ fn the_page_says_what_was_tried_and_in_full_what_changes_nothing() {
     assert!(!page.contains("changes nothing: "));
     assert!(thirdwire(&["what-if", "--example", "knob-and-tube", "--full"]).out.contains("changes nothing: box "));
 }
+
+/// By hand: half as much again for a trip is 22.50 a day, 45.00 for the two days of 1,365.57 of work; contingency is then 5 % of
+/// 1,500.57, 75.03; with the permit of 120.00 together 1,695.60, rounded up to 1,700.00: 50.00 more than 1,650.00.
+#[test]
+fn what_is_charged_besides_is_moved_too_and_tells_what_the_owner_pays() {
+    let answer = what_if("knob-and-tube");
+    assert_eq!(number(&answer, "/owner_cents"), 165_000);
+    let charge = |name: &str| list(&answer, "/charges").iter().find(|one| one["line"] == name).unwrap().clone();
+    let (trip, day) = (charge("trip"), charge("hours-a-day"));
+    assert_eq!((text(&trip, "/table"), text(&day, "/table")), ("charges", "crew"));
+    assert_eq!(number(&trip, "/moves/3/owner_costs_more_cents"), 5_000);
+    assert_eq!(number(&trip, "/moves/3/costs_more_cents"), 0);
+    assert!(list(&answer, "/prices").iter().any(|one| one["table"] == "conditions" && one["line"] == "plaster"));
+    let page = thirdwire(&["what-if", "--example", "knob-and-tube"]).out;
+    assert!(page.contains("it costs $1,365.57, $1,650.00 to the owner"), "{page}");
+    assert!(page.contains("time under the condition plaster: what is done"), "{page}");
+}

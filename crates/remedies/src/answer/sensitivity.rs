@@ -3,7 +3,8 @@
 use super::law::LawAnswer;
 use super::opening::MoneyAnswer;
 use crate::planned::Planned;
-use crate::sensitivity::{MOVES, Sensitivity, Tried};
+use crate::price_line::PriceLine;
+use crate::sensitivity::{MOVES, SensitivePrice, Sensitivity, Tried};
 use crate::unknowns::{Unknown, UnknownAt};
 use diagnosis::Site;
 use schemars::JsonSchema;
@@ -16,6 +17,8 @@ pub struct SensitivityAnswer {
     pub law: LawAnswer,
     /// What the plan costs as the survey stands.
     pub price: MoneyAnswer,
+    /// What the owner pays then, in cents.
+    pub owner_cents: i64,
     /// What is not known and could change the plan, what could change most first.
     pub unknowns: Vec<UnknownAnswer>,
     /// What is not known and changed nothing, whichever value was tried.
@@ -26,7 +29,9 @@ pub struct SensitivityAnswer {
     pub moved_by_percent: Vec<i64>,
     /// The lines of the price book that change what is done within that, in the order of the book.
     pub prices: Vec<PriceMovedAnswer>,
-    /// The lines that the plan uses or could use and that change nothing of what is done within that.
+    /// The charges that change nothing of what is done and only what is paid for it, in the order of the book.
+    pub charges: Vec<PriceMovedAnswer>,
+    /// The other lines that the plan uses or could use and that change nothing of what is done within that.
     pub prices_without_effect: Vec<&'static str>,
 }
 
@@ -56,6 +61,8 @@ pub struct TriedAnswer {
     /// What the plan would cost more, in cents; null where it would leave something unlawful, or equipment without the
     /// ground it needs: no price is put on that.
     pub costs_more_cents: Option<i64>,
+    /// What the owner would pay more, in cents, with all that is charged besides; null where no price is put on it.
+    pub owner_costs_more_cents: Option<i64>,
     /// What it would fall short of.
     pub falls_short: Vec<String>,
     /// What would be done differently.
@@ -67,7 +74,7 @@ pub struct TriedAnswer {
 pub struct PriceMovedAnswer {
     /// Its name in the book.
     pub line: &'static str,
-    /// The table in which it stands: `material`, `minutes`, or null for the hour.
+    /// The table in which it stands: `material`, `minutes`, `conditions`, `crew`, `charges`, or null for the hours.
     pub table: Option<&'static str>,
     /// How far down it was moved without a change of what is done, in percent: the furthest that was tried.
     pub holds_from_percent: i64,
@@ -97,22 +104,29 @@ pub fn sensitivity_answer(plan: &Planned, law: &LawAnswer, found: &Sensitivity) 
     });
     let (moving, still): (Vec<_>, Vec<_>) =
         found.prices.iter().partition(|price| price.tried.iter().any(|tried| !tried.changes.is_empty()));
-    let prices = moving.into_iter().map(|price| {
-        let (holds_from_percent, holds_to_percent) = price.holds_within();
-        let moves = price.tried.iter().map(TriedAnswer::of).collect();
-        let (line, table) = (price.line.name(), price.line.table());
-        PriceMovedAnswer { line, table, holds_from_percent, holds_to_percent, moves }
-    });
+    let (charges, still): (Vec<_>, Vec<_>) =
+        still.into_iter().partition(|price| matches!(price.line, PriceLine::Charge(_)));
     let without_effect = found.unknowns.iter().filter(|one| !one.changes_anything());
     SensitivityAnswer {
         law: law.clone(),
         price: MoneyAnswer::of(plan.total()),
+        owner_cents: plan.book.owner_price(plan.total()).total.0,
         unknowns: unknowns.collect(),
         without_effect: without_effect.map(|one| in_words(&one.unknown)).collect(),
         not_tried: found.not_tried.iter().map(in_words).collect(),
         moved_by_percent: MOVES.to_vec(),
-        prices: prices.collect(),
+        prices: moving.into_iter().map(PriceMovedAnswer::of).collect(),
+        charges: charges.into_iter().map(PriceMovedAnswer::of).collect(),
         prices_without_effect: still.into_iter().map(|price| price.line.name()).collect(),
+    }
+}
+
+impl PriceMovedAnswer {
+    fn of(price: &SensitivePrice) -> Self {
+        let (holds_from_percent, holds_to_percent) = price.holds_within();
+        let moves = price.tried.iter().map(TriedAnswer::of).collect();
+        let (line, table) = (price.line.name(), price.line.table());
+        Self { line, table, holds_from_percent, holds_to_percent, moves }
     }
 }
 
@@ -121,6 +135,7 @@ impl TriedAnswer {
         Self {
             value: tried.value.clone(),
             costs_more_cents: tried.costs_more_cents,
+            owner_costs_more_cents: tried.owner_costs_more_cents,
             falls_short: tried.falls_short.clone(),
             changes: tried.changes.clone(),
         }
