@@ -60,9 +60,8 @@ pub use network::{BuyableRoute, Network, NotBuilt, Origin, RefusedRoute, WayEnd}
 pub use next_best::NextBest;
 pub use offers::{Offer, OfferKind, Offers, Point};
 pub use planned::{PlanFault, Planned, Proof, Protector};
-pub use price_line::PriceLine;
 pub use search_limits::OF_A_PLAN as LIMITS_OF_A_PLAN;
-pub use sensitivity::{MOVES, Sensitive, SensitivePrice, Sensitivity, Tried};
+pub use sensitivity::{MOVES, PriceLine, Sensitive, SensitivePrice, Sensitivity, Tried};
 pub use standing::Standing;
 pub use steering::{Steered, Wish};
 pub use unknowns::{Possible, Unknown, UnknownAt};

@@ -4,11 +4,12 @@ use crate::assemble::assemble;
 use crate::obstacles::shortfalls_added;
 use crate::outline::Outline;
 use crate::planned::{PlanFault, Planned};
-use crate::price_line::PriceLine;
 use crate::standing::Standing;
 use crate::unknowns::{Unknown, unknowns};
 use dwelling::Dwelling;
 use estimate::PriceBook;
+
+pub use crate::price_line::PriceLine;
 
 /// What comes of one value of something unknown, or of one price.
 #[derive(Clone, Debug, PartialEq, Eq)]
