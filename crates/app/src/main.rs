@@ -14,6 +14,7 @@ mod examples;
 mod json_difference;
 mod law;
 mod named;
+mod offer_pick;
 mod page;
 mod planning;
 mod planning_flags;

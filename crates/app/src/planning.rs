@@ -1,6 +1,7 @@
 //! Makes the plan that was asked for: with its wishes, within its sum of money, as the offer that was picked.
 
 use crate::command_error::CommandError;
+use crate::offer_pick::OfferPick;
 use diagnosis::feeding::{feeding_orders, on_likeliest_orders};
 use dwelling::Dwelling;
 use estimate::{Cents, PriceBook};
@@ -17,8 +18,8 @@ pub struct Asked {
     pub wishes: Vec<Wish>,
     /// The sum of money to stay within.
     pub budget: Option<Cents>,
-    /// The offer to plan, counted from 1; the offers are then told too.
-    pub offer: Option<usize>,
+    /// The offer to plan; the offers are then told too.
+    pub offer: Option<OfferPick>,
     /// Whether it is told what other feeding orders would change, where one is assumed.
     pub other_orders: bool,
     /// Whether the next best is told at each opening.
@@ -53,13 +54,10 @@ impl Asked {
         if let Some(budget) = self.budget {
             planned.stay_within(budget).map_err(fault)?;
         }
-        let Some(number) = self.offer else { return Ok((planned, None)) };
+        let Some(pick) = self.offer else { return Ok((planned, None)) };
         let offers = planned.offers().map_err(fault)?;
-        let Some(offer) = number.checked_sub(1).and_then(|index| offers.offers.get(index)) else {
-            let count = offers.offers.len();
-            let there = if count == 1 { "there is one offer".to_owned() } else { format!("there are {count} offers") };
-            return Err(CommandError::Usage(format!("there is no offer {number}; {there}")));
-        };
+        let number = pick.number_in(&offers).map_err(CommandError::Usage)?;
+        let Some(offer) = offers.offers.get(number.saturating_sub(1)) else { return Ok((planned, None)) };
         planned.take(&offers.frontier[offer.point], offers.complete);
         let told = offers_answer(&planned, &offers, number);
         Ok((planned, Some(told)))

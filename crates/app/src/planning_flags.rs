@@ -2,6 +2,7 @@
 
 use crate::command_error::CommandError;
 use crate::law::CodeFlags;
+use crate::offer_pick::OfferPick;
 use crate::planning::Asked;
 use crate::steering_flags::SteeringFlags;
 use dwelling::Dwelling;
@@ -24,7 +25,7 @@ impl PlanningFlags {
     ///
     /// # Errors
     /// [`CommandError::Usage`] with every id that the survey does not have.
-    pub fn asked(&self, dwelling: &Dwelling, offer: Option<usize>) -> Result<Asked, CommandError> {
+    pub fn asked(&self, dwelling: &Dwelling, offer: Option<OfferPick>) -> Result<Asked, CommandError> {
         let budget = self.steering.budget;
         let offer = offer.filter(|_| budget.is_none());
         Ok(Asked { wishes: self.steering.wishes(dwelling)?, budget, offer, ..Asked::default() })

@@ -36,6 +36,7 @@ mod verify;
 mod ways;
 mod worth;
 
+pub use answer::called as offer_called;
 pub use answer::{
     ALLOWED, AdviceAnswer, AssumedOrderAnswer, BasisAnswer, BeliefAnswer, BudgetAnswer, CertificateAnswer,
     ChangeAnswer, CircuitAnswer, ClashAnswer, DangerAnswer, DutyAnswer, EditionsAnswer, EstimateAnswer,

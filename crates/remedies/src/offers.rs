@@ -57,6 +57,8 @@ pub struct Offers {
     pub complete: bool,
     /// At most four offers on it, by rising price.
     pub offers: Vec<Offer>,
+    /// What each kind of offer means here; several may mean the same plan, which is offered once.
+    pub meant: Vec<Offer>,
 }
 
 /// The most offers that are put side by side.
@@ -93,8 +95,9 @@ impl Planned<'_> {
             }
         }
         frontier.sort_by_key(|point| (point.cents(), point.standing.wall_openings, point.worth));
-        let offers = chosen_offers(self, &frontier);
-        Ok(Offers { frontier, complete: found.complete, offers })
+        let meant = offers_meant(self, &frontier);
+        let offers = chosen_offers(&meant);
+        Ok(Offers { frontier, complete: found.complete, offers, meant })
     }
 
     /// Takes another plan of the same choices, such as an offer. What it grounds and leaves closed is then laid down for
@@ -222,26 +225,43 @@ fn held_by(plan: &Planned, standing: &Standing) -> Vec<(Option<BoxIndex>, Forced
     grounds.chain(closed.map(|(link, _)| (None, Forced::Link { link, chosen: false }))).collect()
 }
 
-/// The offers: the cheapest; the one with the fewest wall openings; that with a ground wherever electronics stand; that with
-/// the most worth; and, while there is room, the best value between them. Each once, by rising price.
-fn chosen_offers(plan: &Planned, frontier: &[Point]) -> Vec<Offer> {
+impl Offers {
+    /// The number of the offer that a kind means, counted from 1; none where it is not among the offers.
+    #[must_use]
+    pub fn number_of(&self, kind: OfferKind) -> Option<usize> {
+        let meant = self.meant.iter().find(|offer| offer.kind == kind)?;
+        self.offers.iter().position(|offer| offer.point == meant.point).map(|index| index + 1)
+    }
+}
+
+/// What each kind means: the cheapest; the one with the fewest wall openings; that with the most worth; that with a ground
+/// wherever electronics stand; and the best value between them. In the order in which they are offered while there is room.
+fn offers_meant(plan: &Planned, frontier: &[Point]) -> Vec<Offer> {
     let indices = || 0..frontier.len();
     let cheapest = |suits: &dyn Fn(&Point) -> bool| indices().find(|at| suits(&frontier[*at]));
     let Some(least) = cheapest(&|_| true) else { return Vec::new() };
     let fewest = frontier.iter().map(|point| point.standing.wall_openings).min().unwrap_or(0);
     let most = frontier.iter().map(|point| point.worth).max().unwrap_or(0);
     let electronics = electronics_grounded(plan, frontier);
-    let mut offers = vec![Offer { kind: OfferKind::LeastMoney, point: least }];
-    let mut add = |kind: OfferKind, point: Option<usize>| {
-        let new = point.filter(|point| !offers.iter().any(|offer| offer.point == *point));
-        if let Some(point) = new.filter(|_| offers.len() < MOST_OFFERS) {
-            offers.push(Offer { kind, point });
+    let grounds_electronics = |point: &Point| electronics.iter().all(|at| point.standing.grounded.contains(at));
+    let meant = [
+        (OfferKind::LeastMoney, Some(least)),
+        (OfferKind::LeastDisturbance, cheapest(&|point| point.standing.wall_openings == fewest)),
+        (OfferKind::MostGrounds, cheapest(&|point| point.worth == most)),
+        (OfferKind::Electronics, cheapest(&grounds_electronics)),
+        (OfferKind::BestValue, best_value(frontier, least)),
+    ];
+    meant.into_iter().filter_map(|(kind, point)| Some(Offer { kind, point: point? })).collect()
+}
+
+/// The offers, each plan once under the first kind that means it, by rising price.
+fn chosen_offers(meant: &[Offer]) -> Vec<Offer> {
+    let mut offers: Vec<Offer> = Vec::new();
+    for one in meant {
+        if offers.len() < MOST_OFFERS && !offers.iter().any(|offer| offer.point == one.point) {
+            offers.push(*one);
         }
-    };
-    add(OfferKind::LeastDisturbance, cheapest(&|point| point.standing.wall_openings == fewest));
-    add(OfferKind::MostGrounds, cheapest(&|point| point.worth == most));
-    add(OfferKind::Electronics, cheapest(&|point| electronics.iter().all(|at| point.standing.grounded.contains(at))));
-    add(OfferKind::BestValue, best_value(frontier, least));
+    }
     offers.sort_by_key(|offer| offer.point);
     offers
 }

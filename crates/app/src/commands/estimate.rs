@@ -5,6 +5,7 @@ use crate::command_error::CommandError;
 use crate::commands::prices::price_book;
 use crate::commands::prove::{carried_out, told_of_carried_out};
 use crate::law::settle;
+use crate::offer_pick::{OfferPick, offer_pick};
 use crate::page;
 use crate::planning::to_plan_on;
 use crate::planning_flags::PlanningFlags;
@@ -25,10 +26,10 @@ use std::process::ExitCode;
 pub struct Args {
     #[command(flatten)]
     source: SurveySource,
-    /// The estimate of the offer of this number (see `thirdwire plan --offers`); without it that of the offer that the survey says
-    /// was carried out, where it says one
-    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u8).range(1..), conflicts_with = "budget")]
-    offer: Option<u8>,
+    /// The estimate of this offer, by its number or its name, such as `electronics` (see `thirdwire plan --offers`); without it that
+    /// of the offer that the survey says was carried out, where it says one
+    #[arg(long, value_name = "OFFER", value_parser = offer_pick, conflicts_with = "budget")]
+    offer: Option<OfferPick>,
     /// How the lines are put together
     #[arg(long, value_enum, default_value = "counter", value_name = "HOW")]
     by: By,
@@ -59,7 +60,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let law = settle(&args.planning.code, &dwelling.job, &text.folder, args.json)?;
     // A sum of money to stay within asks for another plan than the one that was carried out.
     let done = carried_out(&dwelling).filter(|_| args.offer.is_none() && args.planning.steering.budget.is_none());
-    let asked = args.planning.asked(&dwelling, args.offer.map(usize::from).or(done))?;
+    let asked = args.planning.asked(&dwelling, args.offer.or(done.map(OfferPick::Number)))?;
     let (planned, offers) = asked.planned(&dwelling, law.code, &book)?;
     let plan = asked.answer(&planned, offers, &law.answer, &book)?;
     let mut answer = estimate_answer(&planned, &plan);

@@ -5,6 +5,7 @@ use crate::command_error::CommandError;
 use crate::commands::prices::price_book;
 use crate::commands::prove::{carried_out, told_of_carried_out};
 use crate::law::settle;
+use crate::offer_pick::{FIRST, OfferPick, offer_pick};
 use crate::planning::to_plan_on;
 use crate::planning_flags::PlanningFlags;
 use calculations::{Moment, checks_of, expected_readings, state_at};
@@ -32,10 +33,10 @@ pub struct Args {
     /// The folder to write into; it is made where it does not exist
     #[arg(short, long, value_name = "FOLDER")]
     output: PathBuf,
-    /// The papers of the offer of this number (see `thirdwire plan --offers`); without it those of the offer that the survey says
-    /// was carried out, where it says one
-    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u8).range(1..), conflicts_with = "budget")]
-    offer: Option<u8>,
+    /// The papers of this offer, by its number or its name, such as `electronics` (see `thirdwire plan --offers`); without it those
+    /// of the offer that the survey says was carried out, where it says one
+    #[arg(long, value_name = "OFFER", value_parser = offer_pick, conflicts_with = "budget")]
+    offer: Option<OfferPick>,
     /// The size of the paper
     #[arg(long, value_enum, default_value = "letter", value_name = "SIZE")]
     paper: Size,
@@ -92,13 +93,13 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     // The proposal shows the offers side by side.
     // A sum of money to stay within asks for another plan than the one that was carried out.
     let done = carried_out(&dwelling).filter(|_| args.offer.is_none() && args.planning.steering.budget.is_none());
-    let offer = args.offer.map(usize::from).or(done).unwrap_or(1);
+    let offer = args.offer.or(done.map(OfferPick::Number)).unwrap_or(FIRST);
     let asked = args.planning.asked(&dwelling, Some(offer))?;
     let (planned, offers) = asked.planned(&dwelling, law.code, &book)?;
     let plan = asked.answer(&planned, offers, &law.answer, &book)?;
     let after = state_at(&planned, Moment::After);
-    let proof =
-        dwelling.boxes.iter().any(|at| !at.after.is_empty()).then(|| prove(&planned, &plan, asked.offer.unwrap_or(1)));
+    let number = plan.offers.as_ref().map_or(1, |offers| offers.taken);
+    let proof = dwelling.boxes.iter().any(|at| !at.after.is_empty()).then(|| prove(&planned, &plan, number));
     let job = Job {
         dwelling: &dwelling,
         plan: &plan,

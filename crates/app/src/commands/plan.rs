@@ -5,6 +5,7 @@ use crate::command_error::CommandError;
 use crate::commands::prices::price_book;
 use crate::commands::stream;
 use crate::law::settle;
+use crate::offer_pick::{FIRST, OfferPick, offer_pick};
 use crate::page;
 use crate::planning::{Asked, to_plan_on};
 use crate::planning_flags::PlanningFlags;
@@ -30,9 +31,9 @@ pub struct Args {
     /// Show side by side what can be offered, and what each step up buys
     #[arg(long, conflicts_with = "budget")]
     offers: bool,
-    /// Plan the offer of this number (see `--offers`)
-    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u8).range(1..), conflicts_with = "budget")]
-    offer: Option<u8>,
+    /// Plan this offer, by its number or its name: least-money, fewest-walls, electronics, most-grounds, best-value (see `--offers`)
+    #[arg(long, value_name = "OFFER", value_parser = offer_pick, conflicts_with = "budget")]
+    offer: Option<OfferPick>,
     /// Tell for each opening the next best and what it would cost the whole: a search for each
     #[arg(long)]
     next_best: bool,
@@ -56,7 +57,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let text = args.source.read()?;
     let dwelling = to_plan_on(dwelling_of(&text, args.json)?);
     let law = settle(&args.planning.code, &dwelling.job, &text.folder, args.json)?;
-    let offer = args.offer.map(usize::from).or(args.offers.then_some(1));
+    let offer = args.offer.or(args.offers.then_some(FIRST));
     let next_best = args.next_best || args.full;
     let asked = Asked {
         other_orders: true,

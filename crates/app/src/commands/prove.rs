@@ -5,6 +5,7 @@ use crate::command_error::{CONTRADICTS, CommandError, NOT_THE_LAST_WORD};
 use crate::commands::papers::Size;
 use crate::commands::prices::price_book;
 use crate::law::settle;
+use crate::offer_pick::{FIRST, OfferPick, offer_pick};
 use crate::page;
 use crate::planning::{Asked, to_plan_on};
 use crate::planning_flags::PlanningFlags;
@@ -27,9 +28,9 @@ use std::process::ExitCode;
 pub struct Args {
     #[command(flatten)]
     source: SurveySource,
-    /// The offer that was carried out, where the survey does not say it (see `thirdwire plan --offers`)
-    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u8).range(1..), conflicts_with = "budget")]
-    offer: Option<u8>,
+    /// The offer that was carried out, by its number or its name, where the survey does not say it (see `thirdwire plan --offers`)
+    #[arg(long, value_name = "OFFER", value_parser = offer_pick, conflicts_with = "budget")]
+    offer: Option<OfferPick>,
     /// The plan that was carried out, as `thirdwire plan --json` wrote it: nothing is chosen anew
     #[arg(long, value_name = "PLAN", conflicts_with_all = ["offer", "ground", "keep", "no_open", "budget"])]
     plan: Option<PathBuf>,
@@ -69,7 +70,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
     let dwelling = to_plan_on(dwelling_of(&text, args.json)?);
     let law = settle(&args.planning.code, &dwelling.job, &text.folder, args.json)?;
     let held = args.plan.as_deref().map(plan_in_hand).transpose()?;
-    let (asked, number) = match &held {
+    let asked = match &held {
         Some(claim) => asked_by(claim, &dwelling)?,
         None => asked_here(args, &dwelling)?,
     };
@@ -78,7 +79,7 @@ pub fn run(args: &Args) -> Result<ExitCode, CommandError> {
         planned.take_claimed(claim).map_err(refused)?;
     }
     let plan = asked.answer(&planned, offers, &law.answer, &book)?;
-    let proof = prove(&planned, &plan, number);
+    let proof = prove(&planned, &plan, plan.offers.as_ref().map_or(1, |offers| offers.taken));
     let written = match &args.certificate {
         Some(file) => written(&dwelling, &plan, &proof, (args, file))?,
         None => false,
@@ -110,20 +111,18 @@ fn refused(faults: Vec<String>) -> CommandError {
     CommandError::Mistakes
 }
 
-/// How a plan in hand was asked for, and its offer.
-fn asked_by(claim: &PlanClaim, dwelling: &Dwelling) -> Result<(Asked, usize), CommandError> {
+/// How a plan in hand was asked for.
+fn asked_by(claim: &PlanClaim, dwelling: &Dwelling) -> Result<Asked, CommandError> {
     let wishes = claim.wishes(dwelling).map_err(refused)?;
-    let asked = Asked { wishes, budget: claim.budget(), offer: claim.offer(), ..Asked::default() };
-    let number = claim.offer().unwrap_or(1);
-    Ok((asked, number))
+    let offer = claim.offer().map(OfferPick::Number);
+    Ok(Asked { wishes, budget: claim.budget(), offer, ..Asked::default() })
 }
 
-/// What is asked by the survey and the command line, and the offer.
-fn asked_here(args: &Args, dwelling: &Dwelling) -> Result<(Asked, usize), CommandError> {
-    let number = args.offer.map(usize::from).or(carried_out(dwelling)).unwrap_or(1);
+/// What is asked by the survey and the command line.
+fn asked_here(args: &Args, dwelling: &Dwelling) -> Result<Asked, CommandError> {
     // The first offer is the plan itself: no other need be searched for.
-    let offer = Some(number).filter(|number| *number > 1);
-    Ok((args.planning.asked(dwelling, offer)?, number))
+    let offer = args.offer.or(carried_out(dwelling).map(OfferPick::Number)).filter(|offer| *offer != FIRST);
+    args.planning.asked(dwelling, offer)
 }
 
 /// Writes the certificate, where the proof allows one.

@@ -5,6 +5,7 @@ use crate::command_error::{CommandError, MISTAKES};
 use crate::commands::prices::price_book;
 use crate::json_difference::differences;
 use crate::law::{CodeFlags, settle};
+use crate::offer_pick::{FIRST, OfferPick};
 use crate::page;
 use crate::planning::{Asked, to_plan_on};
 use dwelling::Dwelling;
@@ -118,7 +119,7 @@ fn verified(
         other_orders: true,
         wishes,
         budget: claim.budget(),
-        offer: claim.offer(),
+        offer: claim.offer().map(OfferPick::Number),
         next_best: claim.tells_next_best(),
         certificate: false,
     };
@@ -131,7 +132,7 @@ fn verified(
         return Ok(refused(vec![COMPLETE, ACCEPTED], faults));
     }
     let mut faults = Vec::new();
-    let fixed = asked.budget.is_some() || asked.offer.is_some_and(|offer| offer > 1);
+    let fixed = asked.budget.is_some() || asked.offer.is_some_and(|offer| offer != FIRST);
     if planned.solution.cost > anew.0 || (fixed && gives_less(&planned, &anew.1)) {
         let (held, made) = (planned.total().total(), anew.1.price.total());
         faults.push(format!(

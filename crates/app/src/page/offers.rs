@@ -3,6 +3,7 @@
 use super::ink::{ASK, DO, HEADLINE, QUIET, ink};
 use super::lines::{width, wrapped};
 use super::words::money;
+use crate::offer_pick::short_name;
 use anstyle::Style;
 use remedies::{OfferAnswer, OffersAnswer, StepUpAnswer, TotalsAnswer};
 
@@ -43,8 +44,17 @@ pub fn render(page: &mut String, answer: &OffersAnswer, totals: &TotalsAnswer) {
     if !answer.complete {
         wrapped(page, "  ", "The search was stopped at its limit: there may be better offers.", ASK);
     }
-    let taken = format!("Offer {} in full; `--offer N` takes another.", answer.taken);
-    page.push_str(&format!("\n{}\n\n", ink(QUIET, taken)));
+    let names: Vec<String> = answer
+        .offers
+        .iter()
+        .enumerate()
+        .map(|(at, offer)| format!("{} ({})", short_name(offer.kind), at + 1))
+        .collect();
+    let taken =
+        format!("Offer {} in full; `--offer` takes another, by name or number: {}.", answer.taken, names.join(", "));
+    page.push('\n');
+    wrapped(page, "", &taken, QUIET);
+    page.push('\n');
 }
 
 fn heads(page: &mut String, answer: &OffersAnswer, column: usize) {

@@ -81,6 +81,26 @@ fn an_offer_that_is_picked_is_the_plan() {
     assert_eq!((none.code, none.err.as_str()), (2, "error: there is no offer 4; there are 3 offers\n"));
 }
 
+/// By hand: of the three, the second opens no wall and the third grounds the most; L-4 with its computer is grounded by all three,
+/// so that the cheapest with grounds for electronics is the first.
+#[test]
+fn an_offer_is_picked_by_its_name_as_by_its_number() {
+    for (name, taken) in [
+        ("least-money", 1),
+        ("electronics", 1),
+        ("fewest-walls", 2),
+        ("No wall opened", 2),
+        ("least-disturbance", 2),
+        ("most-grounds", 3),
+    ] {
+        let plan = planned(&["--offer", name]).json();
+        assert_eq!(number(&plan, "/offers/taken"), taken, "{name}");
+    }
+    assert_eq!(planned(&["--offer", "fewest-walls"]).json(), planned(&["--offer", "2"]).json());
+    let slip = planned(&["--offer", "fewest-wals"]);
+    assert!(slip.code == 2 && slip.err.contains("did you mean `fewest-walls`?"), "{}", slip.err);
+}
+
 /// By hand: the owner's prices are 1,980, 2,030, 2,430, and for the fourth plan 2,099.19 + 135 + 111.71 + 120 → 2,470. Both of the
 /// last fit into 2,500, the one with as much grounded for more money; 2,200 buys no ground more; for 1,500 even the cheapest
 /// lawful whole lacks 480.
@@ -121,5 +141,6 @@ fn the_page_puts_the_offers_side_by_side_and_no_weight_looks_like_money() {
     let prices: Vec<&str> = price.split_whitespace().skip(1).collect();
     assert_eq!(prices, ["$1,980.00", "$2,030.00", "$2,430.00"]);
     assert!(page.contains("2 → 3  $400.00 more; grounds K-4; $400.00 an opening; 3 wall openings more"));
-    assert!(page.contains("Offer 1 in full; `--offer N` takes another."));
+    let another = "Offer 1 in full; `--offer` takes another, by name or number: least-money (1), fewest-walls (2),";
+    assert!(page.split_whitespace().collect::<Vec<_>>().join(" ").contains(another), "{page}");
 }

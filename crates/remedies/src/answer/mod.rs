@@ -50,7 +50,7 @@ pub use law::LawAnswer;
 pub use lines::{LineAnswer, LineOf};
 pub use links::LinkAnswer;
 pub use next_best::{NextBestAnswer, next_best_answers};
-pub use offers::{OfferAnswer, OffersAnswer, PointAnswer, StepUpAnswer, offers_answer};
+pub use offers::{OfferAnswer, OffersAnswer, PointAnswer, StepUpAnswer, called, offers_answer};
 pub use opening::{MoneyAnswer, OpeningAnswer, RuledOut, work_first};
 pub use options::{OptionsAnswer, options_answer, options_of_box};
 pub use owner::OwnerPriceAnswer;

@@ -127,16 +127,28 @@ fn grounded_in(offers: &Offers, point: usize) -> &[BoxIndex] {
     &offers.frontier[point].standing.grounded
 }
 
-const fn name_of(kind: OfferKind, all_grounded: bool, fewest_openings: i64) -> &'static str {
+/// What an offer of a kind is called, on pages and papers.
+#[must_use]
+pub const fn called(kind: OfferKind) -> &'static [&'static str] {
     match kind {
-        OfferKind::LeastMoney => "Lawful, least money",
-        OfferKind::LeastDisturbance if fewest_openings == 0 => "No wall opened",
-        OfferKind::LeastDisturbance => "Fewest walls opened",
-        OfferKind::Electronics => "Grounds where electronics stand",
-        OfferKind::MostGrounds if all_grounded => "Every opening grounded",
-        OfferKind::MostGrounds => "All that can be grounded",
-        OfferKind::BestValue => "Most ground for the money",
+        OfferKind::LeastMoney => &["Lawful, least money"],
+        OfferKind::LeastDisturbance => &["Fewest walls opened", "No wall opened"],
+        OfferKind::Electronics => &["Grounds where electronics stand"],
+        OfferKind::MostGrounds => &["All that can be grounded", "Every opening grounded"],
+        OfferKind::BestValue => &["Most ground for the money"],
     }
+}
+
+/// Its name; where it has two, the last says that nothing is left over: no wall is opened, every opening is grounded.
+fn name_of(kind: OfferKind, all_grounded: bool, fewest_openings: i64) -> &'static str {
+    let whole = match kind {
+        OfferKind::LeastDisturbance => fewest_openings == 0,
+        OfferKind::MostGrounds => all_grounded,
+        _ => false,
+    };
+    let names = called(kind);
+    let name = if whole { names.last() } else { names.first() };
+    name.copied().unwrap_or_default()
 }
 
 fn step_up(plan: &Planned, before: &Point, point: &Point) -> StepUpAnswer {
