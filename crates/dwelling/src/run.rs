@@ -79,6 +79,26 @@ impl CableKind {
         }
     }
 
+    /// Whether metal surrounds its conductors up to the box.
+    #[must_use]
+    pub const fn is_in_metal(self) -> bool {
+        match self {
+            Self::ArmoredWithStrip
+            | Self::ArmoredNoStrip
+            | Self::ArmoredUnknown
+            | Self::MetalCladWithGround
+            | Self::MetalConduit
+            | Self::FlexibleMetalConduit
+            | Self::SurfaceMetalRaceway => true,
+            Self::NmTwoWire
+            | Self::NmWithGround
+            | Self::NmReducedGround
+            | Self::KnobAndTube
+            | Self::NonmetallicConduit
+            | Self::Unknown => false,
+        }
+    }
+
     /// Whether its grounding path is a wire that takes room in a box, rather than metal around the conductors.
     #[must_use]
     pub const fn has_ground_wire(self) -> bool {

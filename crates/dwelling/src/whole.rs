@@ -2,7 +2,7 @@
 
 use crate::after::CloseOut;
 use crate::dead_when::DeadWhen;
-use crate::device_box::DeviceBox;
+use crate::device_box::{DeviceBox, Feed};
 use crate::ground_source::GroundSource;
 use crate::index::{BoxIndex, CircuitIndex, PanelIndex, RoomIndex, SourceIndex};
 use crate::job::Job;
@@ -119,6 +119,19 @@ impl Dwelling {
     pub fn cable_to(&self, index: BoxIndex) -> CableKind {
         let own = self.device_box(index).run.cable;
         own.or_else(|| self.circuit_of(index).map(|circuit| circuit.cable)).unwrap_or(CableKind::Unknown)
+    }
+
+    /// Whether the conductors of the run that feeds a box are of copper throughout.
+    #[must_use]
+    pub fn is_copper_to(&self, index: BoxIndex) -> bool {
+        self.metal_to(index) == ConductorMetal::Copper
+    }
+
+    /// Whether a run in metal enters a box: that which feeds it, or one that it feeds.
+    #[must_use]
+    pub fn metal_enters(&self, index: BoxIndex) -> bool {
+        let fed = |at: &BoxIndex| *at == index || self.device_box(*at).fed_by == Some(Feed::Box(index));
+        self.box_indices().filter(fed).any(|at| self.cable_to(at).is_in_metal())
     }
 
     /// The conductor size of the run that feeds a box: its own, else its circuit's.

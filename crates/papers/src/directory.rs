@@ -155,7 +155,7 @@ fn remarks(job: &Job, panel: PanelIndex) -> Vec<Block> {
         .map(|opening| opening.box_id.as_str())
         .collect();
     if let Some(one) = named.first() {
-        let plans = if job.floors_after.is_empty() {
+        let plans = if !job.floors_after.iter().any(crate::as_found::shows_a_plan) {
             ""
         } else {
             "; the plans in the paper “Inspection packet” show where they are"

@@ -1,5 +1,6 @@
 //! The inspection packet: the code in force, each opening with its duties and remedy, the panel, box counts and checks.
 
+use crate::as_found::shows_a_plan;
 use crate::directory::{as_fitted, protection};
 use crate::document::{Block, Face, Paper, Table, Text};
 use crate::job::Job;
@@ -32,7 +33,7 @@ pub fn inspection_packet(job: &Job) -> Paper {
     blocks.extend(checks(job));
     blocks.extend(basis(job));
     blocks.extend(job.drawn.one_line.iter().map(|sheet| Block::Sheet(sheet.svg.clone(), said_of(sheet))));
-    blocks.extend(job.floors_after.iter().map(|sheet| {
+    blocks.extend(job.floors_after.iter().filter(|sheet| shows_a_plan(sheet)).map(|sheet| {
         let boxes = listed(&sheet.boxes);
         Block::Sheet(sheet.svg.clone(), format!("{}. Boxes on this plan: {boxes}.", sheet.title))
     }));
@@ -94,9 +95,12 @@ fn at_the_panels(job: &Job) -> Vec<Block> {
     let mut blocks = vec![
         Block::Heading(2, "At the panels".to_owned()),
         Block::Paragraph(
-            "The one-line of every panel with its circuits as trees, before and after the work, is on the last pages, before \
-             the plans of the floors."
-                .into(),
+            format!(
+                "The one-line of every panel with its circuits as trees, before and after the work, is on the last \
+                 pages{}.",
+                if job.floors_after.iter().any(shows_a_plan) { ", before the plans of the floors" } else { "" }
+            )
+            .into(),
         ),
     ];
     let trees = circuit_trees(job.dwelling);

@@ -1,6 +1,8 @@
 //! From a plan to the papers of a job: what each says, and its pages as tagged PDF.
 
+mod as_found;
 mod certificate;
+mod connections;
 mod dangers;
 mod directory;
 mod document;

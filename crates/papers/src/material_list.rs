@@ -2,9 +2,11 @@
 
 use crate::document::{Block, Cell, Paper, Table, Text};
 use crate::job::Job;
-use crate::words::room_title;
+use crate::labels::labels;
+use crate::words::{capital, circuits_named, listed, room_title};
 use estimate::{Counter, Material};
-use remedies::{EstimateAnswer, LineOf, PieceAnswer, TakeoffAnswer};
+use remedies::in_words::at_panel;
+use remedies::{BoxWork, EstimateAnswer, LineOf, OpeningAnswer, PieceAnswer, TakeoffAnswer};
 use std::collections::BTreeMap;
 
 /// The material list of a job.
@@ -26,7 +28,10 @@ pub fn material_list(job: &Job) -> Paper {
         let here: Vec<&TakeoffAnswer> = job.estimate.material.iter().filter(|one| one.counter == *counter).collect();
         if !here.is_empty() {
             let heading = Block::Heading(3, counter.title().to_owned());
-            blocks.push(Block::Together(vec![heading, Block::Table(to_buy(&here))]));
+            let note = note_on(job, *counter, &here);
+            let all =
+                [heading, Block::Table(to_buy(&here))].into_iter().chain(note.map(|words| Block::Small(words.into())));
+            blocks.push(Block::Together(all.collect()));
         }
     }
     let staged = by_room(job, job.estimate);
@@ -41,6 +46,57 @@ pub fn material_list(job: &Job) -> Paper {
         blocks.push(Block::Together(vec![Block::Heading(3, room), Block::Table(to_stage(&things))]));
     }
     Paper { blocks, ..job.paper("Material list") }
+}
+
+/// What the counter asks besides, or what another paper of the set counts in another way.
+fn note_on(job: &Job, counter: Counter, things: &[&TakeoffAnswer]) -> Option<String> {
+    let parts = match counter {
+        Counter::Breakers => ratings(job),
+        Counter::Labels => labels_in_words(job),
+        Counter::Boxes => boxes_of_metal(job),
+        _ => Vec::new(),
+    };
+    (!things.is_empty() && !parts.is_empty()).then(|| parts.join(" "))
+}
+
+/// The ratings of the new breakers: nobody sells one without.
+fn ratings(job: &Job) -> Vec<String> {
+    let new = job.plan.circuits.iter().filter(|circuit| circuit.at_panel.starts_with("breaker"));
+    new.map(|circuit| {
+        let mut ratings: Vec<String> = circuit.circuits.iter().map(|id| job.rating_of(id)).collect();
+        ratings.dedup();
+        let what = capital(&circuits_named(&circuit.circuits));
+        format!("{what}: {} of {}, made for panel {}.", at_panel(circuit.at_panel), listed(&ratings), circuit.panel)
+    })
+    .collect()
+}
+
+/// How many of the sheet's labels carry the wordings that are counted here.
+fn labels_in_words(job: &Job) -> Vec<String> {
+    let sheet = labels(job);
+    let wordings: usize = sheet.iter().map(|label| label.markings.len()).sum();
+    if wordings == sheet.len() {
+        return Vec::new();
+    }
+    let said = format!(
+        "Counted by their words: the sheet “Labels” has both words of one plate on one label, {} in all for these {wordings}.",
+        sheet.len()
+    );
+    vec![said]
+}
+
+/// The new boxes that must be of metal.
+fn boxes_of_metal(job: &Job) -> Vec<String> {
+    let new = |opening: &&OpeningAnswer| matches!(opening.box_work, BoxWork::Replace | BoxWork::ReplaceWide);
+    let metal = |opening: &&OpeningAnswer| {
+        job.dwelling.box_named(&opening.box_id).is_some_and(|at| job.dwelling.metal_enters(at))
+    };
+    let boxes = job.plan.openings.iter().filter(new).filter(metal).map(|opening| opening.box_id.as_str());
+    let boxes: Vec<&str> = boxes.collect();
+    if boxes.is_empty() {
+        return Vec::new();
+    }
+    vec![format!("Of metal at {}, with a connector for the metal around the wires (314.3).", listed(&boxes))]
 }
 
 fn to_buy(things: &[&TakeoffAnswer]) -> Table {
@@ -93,6 +149,11 @@ fn bought(thing: &TakeoffAnswer) -> String {
         (1, LineOf::Pieces) => format!("{} single", pack.count),
         (size, _) => format!("{} {} of {size}{unit}", pack.count, if pack.count == 1 { "pack" } else { "packs" }),
     };
+    if let [one] = thing.packs.as_slice()
+        && one.size == 1
+    {
+        return quantity(thing.of, thing.bought);
+    }
     let packs: Vec<String> = thing.packs.iter().map(pack).collect();
     if packs.is_empty() { quantity(thing.of, thing.bought) } else { packs.join(" and ") }
 }

@@ -1,5 +1,6 @@
 //! The proposal: what was found, in plain words, and what can be done about it, offer beside offer, to be signed.
 
+use crate::as_found::{asks_for_care, boxes_in_words, shows_a_plan, where_shown};
 use crate::dangers;
 use crate::document::{Block, Cell, Face, Paper, Table, Text};
 use crate::job::Job;
@@ -73,7 +74,9 @@ pub fn proposal(job: &Job) -> Paper {
     let mut blocks = vec![Block::Heading(1, format!("Proposal: {}", job.plan.job.name))];
     let meaning = meaning(&[found.as_slice(), rest.as_slice()].concat());
     blocks.extend([found, meaning, rest].concat());
-    blocks.extend(job.floors_before.iter().map(|sheet| Block::Sheet(sheet.svg.clone(), sheet.title.clone())));
+    blocks.extend(boxes_in_words(job));
+    let plans = job.floors_before.iter().filter(|sheet| shows_a_plan(sheet));
+    blocks.extend(plans.map(|sheet| Block::Sheet(sheet.svg.clone(), sheet.title.clone())));
     Paper { blocks, ..job.paper("Proposal") }
 }
 
@@ -116,9 +119,8 @@ fn found(job: &Job) -> Vec<Block> {
             Text::bold(sentence(&place).trim_end_matches('.')).and(Face::Plain, unquoted(&finding.says)),
         ));
     }
-    if !job.floors_before.is_empty() {
-        blocks.push(Block::Small("The floor plan at the end shows every box as it was found.".into()));
-    }
+    blocks.extend(asks_for_care(job));
+    blocks.extend(where_shown(job));
     blocks
 }
 
@@ -267,12 +269,16 @@ fn terms(job: &Job) -> Vec<Block> {
         None => vec![row("The plan above".to_owned(), job.plan.totals.owner.total_cents)],
     };
     let owner = &job.plan.totals.owner;
+    let heading = match &job.plan.offers {
+        Some(offers) if offers.offers.len() > 1 => format!("What makes up the price of offer {}", offers.taken),
+        _ => "What makes up the price".to_owned(),
+    };
     let excluded = EXCLUDED.iter().filter(|words| owner.permit_cents == 0 || **words != PERMIT);
     let not_held: Vec<String> =
         dangers::excluded(job).into_iter().chain(excluded.map(|words| (*words).to_owned())).collect();
     let mut blocks = vec![
         Block::Together(vec![
-            Block::Heading(2, "What makes up the price".to_owned()),
+            Block::Heading(2, heading),
             Block::Table(Table {
                 columns: vec![("Part".to_owned(), 4.0), ("Sum".to_owned(), 1.2)],
                 rows: parts_of_the_price(owner, dangers::parts(job)),

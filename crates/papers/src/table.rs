@@ -13,7 +13,7 @@ const MOST_LINES: usize = 24;
 /// How far the lines to write on stand apart: room for a hand with a pen. Common practice, no source.
 const WRITTEN: f32 = 15.0;
 /// A table of no more rows than this better stays on one page.
-const SMALL_TABLE: usize = 4;
+const SMALL_TABLE: usize = 8;
 
 /// The table as slabs.
 pub(crate) fn set(setting: &mut Setting, table: &Table, under: Option<Part>) -> Vec<Slab> {

@@ -3,7 +3,7 @@
 use crate::document::{Block, Cell, Face, Paper, Table, Text};
 use crate::job::Job;
 use crate::labels::where_protected;
-use crate::words::{circuits_in_words, listed, sentence};
+use crate::words::{capital, circuits_named, listed, sentence};
 use calculations::{Amount, ReadingAnswer, VoltsAnswer};
 use closeout::{ClaimAnswer, ClaimKind, OpeningProof, ProofAnswer, ProofVerdict, ReadAnswer};
 use remedies::in_words::device_at;
@@ -70,7 +70,6 @@ fn circuit_record(job: &Job, circuit: &CircuitAnswer) -> Vec<Block> {
         let device = device_at(circuit.at_panel, &format!("panel {}", circuit.panel));
         format!(" Press the test button of the {device}: every opening it protects goes dead.")
     };
-    let word = if circuit.circuits.len() > 1 { "Circuits" } else { "Circuit" };
     let lead = Text::from(format!("{}{test}", heavy_load(job, &here)));
     let lead = lead.and(Face::Plain, supply(job, circuit, &here));
     let lead = match not_checked(job, &here) {
@@ -78,7 +77,7 @@ fn circuit_record(job: &Job, circuit: &CircuitAnswer) -> Vec<Block> {
         None => lead,
     };
     let rows = [Block::Table(table(job, &here))].into_iter().chain(tester_explained(&here));
-    let heading = Block::Heading(2, format!("{word} {}", circuits_in_words(&circuit.circuits)));
+    let heading = Block::Heading(2, capital(&circuits_named(&circuit.circuits)));
     let record = [heading, Block::Paragraph(lead)].into_iter().chain(rows).collect();
     [Block::Together(record)].into_iter().chain(not_proved(job, &here)).collect()
 }

@@ -13,6 +13,17 @@ pub(crate) fn circuits_in_words(circuits: &[String]) -> String {
     circuits.join(" + ")
 }
 
+/// A circuit, or both circuits of a multiwire set, with the word before.
+pub(crate) fn circuits_named(circuits: &[String]) -> String {
+    let word = if circuits.len() > 1 { "circuits" } else { "circuit" };
+    format!("{word} {}", circuits_in_words(circuits))
+}
+
+/// Parts of a sentence, the last after an `and`.
+pub(crate) fn and_last<T: AsRef<str>>(names: &[T]) -> String {
+    in_a_row(&names.iter().map(|name| name.as_ref().to_owned()).collect::<Vec<String>>())
+}
+
 /// What people call a room.
 pub(crate) fn room_title(dwelling: &Dwelling, id: &str) -> String {
     let room = dwelling.rooms.iter().find(|room| room.id == id);
@@ -39,7 +50,8 @@ pub(crate) fn once_for_all(lines: &[String]) -> Vec<String> {
         }
     }
     let line = |(boxes, what): &(Vec<&str>, &str)| {
-        if boxes.is_empty() { (*what).to_owned() } else { format!("{}: {what}", listed(boxes)) }
+        let what = unquoted(what);
+        if boxes.is_empty() { what } else { format!("{}: {what}", listed(boxes)) }
     };
     told.iter().map(line).collect()
 }
@@ -70,6 +82,12 @@ pub(crate) fn wall_openings(count: i64) -> String {
         1 => "1 wall opening".to_owned(),
         many => format!("{many} wall openings"),
     }
+}
+
+/// Words that begin with a capital.
+pub(crate) fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// A caution that begins with a capital and ends with a full stop.

@@ -1,14 +1,16 @@
 //! The work order: what is done at the panel, along each way, and at each box, room by room in walking order.
 
+use crate::connections::connections;
 use crate::dangers;
 use crate::document::{Block, Drawing, Face, Paper, Table, Text};
 use crate::job::Job;
 use crate::notes::Notes;
 use crate::wirings::{Shared, gallery, shared};
 use crate::words::{
-    circuits_in_words, listed, once_for_all, one, room_title, sentence, sizes_of, unquoted, wall_openings,
+    capital, circuits_in_words, circuits_named, listed, once_for_all, one, room_title, sentence, sizes_of, unquoted,
+    wall_openings,
 };
-use dwelling::{BoxIndex, DwellingUse, Feed, GroundFact, Overcurrent, RouteKind};
+use dwelling::{DwellingUse, GroundFact, Overcurrent, Panel, RouteKind};
 use remedies::in_words::{as_found, at_panel, device, device_at, order, repairs};
 use remedies::{ALLOWED, BoxWork, Device, OpeningAnswer, PlanStatus, RouteAnswer, Step};
 
@@ -92,16 +94,17 @@ fn power_off(job: &Job) -> Vec<Block> {
             continue;
         }
         let panel = dwelling.panels.iter().find(|panel| panel.id == circuit.panel);
-        let opens = match panel.and_then(|panel| panel.overcurrent) {
-            Some(Overcurrent::Breakers) => "breaker",
-            Some(Overcurrent::Fuses) => "fuse",
-            None => "breaker or fuse",
+        let opens = opens_it(panel);
+        let mut ratings: Vec<String> = circuit.circuits.iter().map(|id| job.rating_of(id)).collect();
+        ratings.dedup();
+        let rated = match (ratings.as_slice(), circuit.circuits.len()) {
+            ([both], 2) => format!("2 {opens}s of {both}"),
+            _ => listed(&ratings.iter().map(|rating| format!("{rating} {opens}")).collect::<Vec<String>>()),
         };
-        let rated: Vec<String> = circuit.circuits.iter().map(|id| format!("{} {opens}", job.rating_of(id))).collect();
         let together = if circuit.circuits.len() > 1 { " – both at once: they share a neutral" } else { "" };
         rows.push(vec![
             Text::bold(circuits_in_words(&circuit.circuits)).into(),
-            format!("{}, panel {}{together}", listed(&rated), circuit.panel).into(),
+            format!("{rated}, panel {}{together}", circuit.panel).into(),
             if boxes.is_empty() { "the panel".into() } else { listed(&boxes).into() },
             crate::document::Cell::Tick,
             crate::document::Cell::Words(Text::default()),
@@ -114,6 +117,15 @@ fn power_off(job: &Job) -> Vec<Block> {
         Block::Steps(PROVE_DEAD.iter().map(|step| (*step).into()).collect()),
         Block::Table(Table { columns, rows, row_height: 20.0 }),
     ]
+}
+
+/// What switches a circuit of a panel off.
+fn opens_it(panel: Option<&Panel>) -> &'static str {
+    match panel.and_then(|panel| panel.overcurrent) {
+        Some(Overcurrent::Breakers) => "breaker",
+        Some(Overcurrent::Fuses) => "fuse",
+        None => "breaker or fuse",
+    }
 }
 
 fn id(opening: &OpeningAnswer) -> &str {
@@ -132,7 +144,12 @@ fn panel_work(job: &Job) -> Vec<Block> {
         } else if circuit.at_panel.starts_with("breaker") {
             items.push(("Connect", "The circuit's hot and its neutral on the breaker, the breaker's lead on the neutral bar, as its instructions say.".into()));
         } else {
-            items.push(("Connect", "Line terminals to the breaker's hot and the neutral bar, load terminals to the circuit, as its instructions say.".into()));
+            let opens = opens_it(job.dwelling.panels.iter().find(|panel| panel.id == circuit.panel));
+            let connect = format!(
+                "Line terminals to the hot from the {opens} and to the neutral bar, load terminals to the circuit's hot and \
+                 neutral, as its instructions say. The {opens} stays."
+            );
+            items.push(("Connect", connect.into()));
         }
         items.push(("Protects", listed(&circuit.boxes).into()));
         items.push((
@@ -153,6 +170,12 @@ fn panel_work(job: &Job) -> Vec<Block> {
 
 fn rated_breaker(job: &Job, circuit: &remedies::CircuitAnswer) -> Text {
     let ratings: Vec<String> = circuit.circuits.iter().map(|id| job.rating_afterwards(id)).collect();
+    if circuit.at_panel.starts_with("dead-front") {
+        // What stands beside a panel is listed for itself, and bears what comes through the breaker or fuse.
+        let device = one(at_panel(circuit.at_panel));
+        let words = "in a box of its own, without slots, listed for use as such, for at least";
+        return format!("{}, {words} {}.", capital(&device), listed(&ratings)).into();
+    }
     let mut all = ratings.clone();
     all.dedup();
     format!("{} of {}, made and listed for this panel.", capital(&one(at_panel(circuit.at_panel))), listed(&all)).into()
@@ -230,15 +253,14 @@ fn room_work(
     let mut circuits: Vec<String> = Vec::new();
     for opening in &worked {
         let set = job.plan.circuits.iter().find(|circuit| circuit.boxes.contains(&opening.box_id));
-        let told =
-            set.map_or("one that is not known: find it first".to_owned(), |set| circuits_in_words(&set.circuits));
+        let told = set
+            .map_or("the one of it, which is not known: find it first".to_owned(), |set| circuits_named(&set.circuits));
         if !circuits.contains(&told) {
             circuits.push(told);
         }
     }
     if !circuits.is_empty() {
-        let off =
-            Text::bold("Off and proved dead: ").and(Face::Plain, format!("circuit {}.", circuits.join("; circuit ")));
+        let off = Text::bold("Off and proved dead: ").and(Face::Plain, format!("{}.", circuits.join("; ")));
         blocks.push(Block::Paragraph(off));
     }
     for (boxes, caution) in cautions_of(&worked) {
@@ -261,11 +283,6 @@ fn room_work(
         blocks.push(Block::Together(vec![last, small]));
     }
     blocks
-}
-
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// The cautions of boxes that are worked on, each with the boxes that it is for.
@@ -303,7 +320,9 @@ fn box_work(
     for finding in opening.findings.iter().filter(|finding| finding.danger) {
         items.push(("Danger", Text::bold(unquoted(&finding.says))));
     }
-    items.extend(opening.open_questions.iter().map(|question| ("Settle first", Text::from(sentence(question)))));
+    items.extend(
+        opening.open_questions.iter().map(|question| ("Settle first", Text::from(sentence(&unquoted(question))))),
+    );
     items.extend(opening.shortfalls.iter().map(|missing| ("Not had", Text::from(sentence(missing)))));
     if !opening.repairs.is_empty() {
         items.push(("First", Text::bold(sentence(&repairs(opening)))));
@@ -356,11 +375,16 @@ fn change_of_box(job: &Job, opening: &OpeningAnswer) -> Option<String> {
         .as_ref()
         .and_then(|fill| Some(format!("; counted afterwards: {} of {}", fill.taken.as_ref()?, fill.volume.as_ref()?)));
     let room = room.unwrap_or_default();
+    let of_metal = if job.dwelling.metal_enters(at) {
+        ", of metal, its connector outside: metal around the wires ends in it (314.3)"
+    } else {
+        ""
+    };
     match opening.box_work {
         BoxWork::Keep => opening.fill.as_ref().map(|_| format!("it stays{room}")),
-        BoxWork::Replace => Some(format!("cut out {old}, fit a 20 in³ single-gang old-work box{room}")),
+        BoxWork::Replace => Some(format!("cut out {old}, fit a 20 in³ single-gang old-work box{of_metal}{room}")),
         BoxWork::ReplaceWide => {
-            Some(format!("cut out {old}, fit a two-gang old-work box with a cover for one device{room}"))
+            Some(format!("cut out {old}, fit a two-gang old-work box with a cover for one device{of_metal}{room}"))
         }
         BoxWork::Extend => Some(format!("leave {old}, fit a surface extension box on it{room}")),
     }
@@ -380,68 +404,6 @@ fn put_in(opening: &OpeningAnswer) -> Option<String> {
     }
     let kinds = if kinds.is_empty() { String::new() } else { format!(", {}", kinds.join(" and ")) };
     Some(format!("{}{kinds}", device(opening.device)))
-}
-
-/// What goes on the line terminals, what on the load terminals.
-fn connections(job: &Job, opening: &OpeningAnswer) -> Vec<(&'static str, Text)> {
-    let Some(at) = job.dwelling.box_named(&opening.box_id) else { return Vec::new() };
-    let new_cables = || job.plan.routes.iter().filter(|route| route.kind == RouteKind::NewCable);
-    let starting: Vec<&RouteAnswer> = new_cables().filter(|route| route.from == opening.box_id).collect();
-    if opening.device == Device::Kept && opening.step != Step::UseLoadSide {
-        let joined = "spliced to the run that feeds this box, hot to hot, neutral to neutral, ground to ground";
-        let words = |route: &&RouteAnswer| {
-            ("Connect", format!("the new cable “{}” to {}: {joined}", route.id, route.to).into())
-        };
-        return starting.iter().map(words).collect();
-    }
-    let protective = matches!(opening.device, Device::Gfci | Device::Afci | Device::Dual);
-    let line = line_of(job, opening, at);
-    // What a new cable feeds hangs on it, and not on its old run.
-    let old = job.fed_from(at).filter(|id| !new_cables().any(|route| route.to == *id));
-    let on = old.chain(starting.iter().map(|route| route.to.as_str()));
-    let on: Vec<&str> = on.filter(|id| !opening.load_side_feeds.iter().any(|load| load == id)).collect();
-    let going_on = |with: &str| match on.len() {
-        0 => String::new(),
-        1 => format!("; the run to {} is {with}", listed(&on)),
-        _ => format!("; the runs to {} are {with}", listed(&on)),
-    };
-    if opening.device == Device::Blank {
-        return vec![("Connect", format!("splice {line} through{}", going_on("spliced to it")).into())];
-    }
-    if !protective && opening.step != Step::UseLoadSide {
-        let joined = going_on("spliced to it, with pigtails to the receptacle");
-        return vec![("Connect", format!("{line} to the receptacle{joined}").into())];
-    }
-    let line =
-        Text::bold("LINE terminals: ").and(Face::Plain, format!("{line}{}", going_on("joined to it by pigtails")));
-    let load = match opening.load_side_feeds.as_slice() {
-        [] => Text::bold("LOAD terminals: ").and(Face::Plain, "nothing; leave their tape on"),
-        boxes => Text::bold("LOAD terminals: ").and(
-            Face::Plain,
-            format!(
-                "hot and neutral of the {} to {}, and nothing else; no grounding conductor goes with them unless the boxes behind are grounded",
-                if boxes.len() > 1 { "runs" } else { "run" },
-                listed(boxes)
-            ),
-        ),
-    };
-    vec![("Line", line), ("Load", load)]
-}
-
-fn line_of(job: &Job, opening: &OpeningAnswer, at: BoxIndex) -> String {
-    let cable = job.plan.routes.iter().find(|route| {
-        route.kind == RouteKind::NewCable && opening.routes_joined.contains(&route.id) && route.to == opening.box_id
-    });
-    if let Some(cable) = cable {
-        return format!("the new cable “{}” from {}, in place of the old run", cable.id, cable.from);
-    }
-    let device_box = job.dwelling.device_box(at);
-    let assumed = if device_box.feed_assumed { " (assumed: prove it before you connect)" } else { "" };
-    match device_box.fed_by {
-        Some(Feed::Box(from)) => format!("the run from {}{assumed}", job.dwelling.device_box(from).id),
-        Some(_) => format!("the home run from the panel{assumed}"),
-        None => "the run that comes from the panel (not known which: find it by test)".to_owned(),
-    }
 }
 
 fn ground(opening: &OpeningAnswer) -> Option<String> {

@@ -36,11 +36,12 @@ pub(crate) fn as_planned(around: &Around, plan: &Planned) -> BoxWiring {
     let holds = chosen.device.held(device_box.holds);
     let metal = match chosen.box_work {
         BoxWork::Keep | BoxWork::Extend => device_box.body.metal,
-        BoxWork::Replace | BoxWork::ReplaceWide => Some(false),
+        // Metal around wires ends in a box of metal: 314.3.
+        BoxWork::Replace | BoxWork::ReplaceWide => Some(dwelling.metal_enters(at)),
     };
     let mut making = Making::of(around, &entering, holds, Moment::After);
     making.wiring.metal = metal;
-    making.wiring.body = words::body_after(device_box.body.metal, chosen.box_work);
+    making.wiring.body = words::body_after(metal, chosen.box_work);
     if chosen.device == Device::Blank {
         making.wiring.device = Some("blank cover".to_owned());
     }

@@ -15,11 +15,12 @@ pub(super) const fn body(metal: Option<bool>) -> &'static str {
 
 /// A box as a plan leaves it.
 pub(super) fn body_after(metal: Option<bool>, work: BoxWork) -> String {
+    let kind = if metal == Some(true) { "metal" } else { "nonmetallic" };
     match work {
         BoxWork::Keep => body(metal).to_owned(),
         BoxWork::Extend => format!("{}, with a surface extension", body(metal)),
-        BoxWork::Replace => "new 20 in³ nonmetallic old-work box".to_owned(),
-        BoxWork::ReplaceWide => "new two-gang nonmetallic old-work box".to_owned(),
+        BoxWork::Replace => format!("new 20 in³ {kind} old-work box"),
+        BoxWork::ReplaceWide => format!("new two-gang {kind} old-work box"),
     }
 }
 

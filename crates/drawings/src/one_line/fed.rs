@@ -5,7 +5,8 @@ use crate::shown::{Ground, Moment, held_after};
 use crate::words;
 use diagnosis::Diagnosis;
 use dwelling::{
-    BoxIndex, CircuitIndex, CircuitTree, Dwelling, Feed, Holding, ProtectiveBreaker, RouteEnd, RouteKind, circuit_trees,
+    BoxIndex, CircuitIndex, CircuitTree, Dwelling, Feed, GroundFact, Holding, ProtectiveBreaker, RouteEnd, RouteKind,
+    circuit_trees,
 };
 use remedies::{AtPanel, Planned};
 use std::borrow::Cow;
@@ -51,6 +52,8 @@ impl Guard {
 pub(super) struct Opening {
     pub(super) holds: Holding,
     pub(super) ground: Ground,
+    /// Whether what looks like a ground there is none.
+    pub(super) false_ground: bool,
     /// What guards what is plugged in here.
     pub(super) guard: Guard,
     /// What guards its conductors, from before it.
@@ -87,6 +90,7 @@ impl<'a> Fed<'a> {
         let opening = |at: BoxIndex| Opening {
             holds: dwelling.device_box(at).holds,
             ground: Ground::of(diagnosis.ground[at.0].fact),
+            false_ground: diagnosis.ground[at.0].fact == GroundFact::False,
             guard: Guard::default(),
             line: Guard::default(),
             own: false,
@@ -128,6 +132,7 @@ impl<'a> Fed<'a> {
         let opening = |at: BoxIndex| Opening {
             holds: held_after(plan, at),
             ground: crate::shown::ground_after(plan, at),
+            false_ground: false,
             guard: Guard::default(),
             line: Guard::default(),
             own: false,

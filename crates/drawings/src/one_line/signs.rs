@@ -84,7 +84,7 @@ pub(super) fn draw_opening(svg: &mut Svg, at: Spot, id: &str, opening: &Opening,
     if !opening.holds.is_receptacle() {
         return;
     }
-    let (words, stands_out) = ground_words(opening.ground);
+    let (words, stands_out) = if opening.false_ground { ("FALSE ground", true) } else { ground_words(opening.ground) };
     let kind = if stands_out { Type::bold(SMALL.size) } else { SMALL };
     svg.words(spot(left, at.y + 7.2), words, kind, Anchor::Start);
     let guard = opening.guard.in_words();

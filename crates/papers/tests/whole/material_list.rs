@@ -49,3 +49,19 @@ fn what_is_brought_to_the_rooms_is_all_that_is_fitted() {
         });
     }
 }
+
+/// By hand: five openings of the knob-and-tube house are marked, two of them with both words: 7 wordings on 5 labels; one of its
+/// three new boxes ends armored cable. In the cottage circuit 1 is of 15 A.
+#[test]
+fn what_two_papers_count_in_two_ways_and_what_a_counter_asks_is_said() {
+    with_example("knob-and-tube", |job| {
+        let words = material_list(job).words();
+        assert!(words.contains("has both words of one plate on one label, 5 in all for these 7."), "{words}");
+        assert!(words.contains("Of metal at P-3, with a connector"), "{words}");
+    });
+    with_example("cottage-done", |job| {
+        let words = material_list(job).words();
+        assert!(words.contains("Circuit 1: GFCI/AFCI breaker of 15 A, made for panel main."), "{words}");
+        assert!(!words.contains("Of metal at"), "{words}");
+    });
+}

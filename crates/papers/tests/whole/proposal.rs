@@ -2,7 +2,7 @@
 
 use crate::planned_job::{with_example, with_survey_and_offers};
 use estimate::Cents;
-use papers::{Job, proposal, work_order};
+use papers::{Block, Job, inspection_packet, proposal, work_order};
 use remedies::NotPricedAnswer;
 
 const FLAT: &str = include_str!("../../../../examples/flat.toml");
@@ -59,8 +59,10 @@ fn invented_prices_and_what_is_not_settled_are_told() {
 fn the_parts_of_the_price_add_up_to_what_is_asked() {
     with_survey_and_offers(FLAT, |job| {
         let words = proposal(job).words();
-        let table =
-            words.split("What makes up the price\n").nth(1).and_then(|rest| rest.split("Not in the price").next());
+        let table = words
+            .split("What makes up the price of offer 1\n")
+            .nth(1)
+            .and_then(|rest| rest.split("Not in the price").next());
         let cents = |line: &str| {
             let (_, dollars) = line.rsplit_once('$')?;
             dollars.replace([',', '.'], "").parse::<i64>().ok()
@@ -137,4 +139,37 @@ fn words_are_explained_where_they_are_said_and_nowhere_else() {
             "{words}"
         );
     });
+}
+
+/// By hand: the cottage has no outline and no place of a box, the knob-and-tube house has both.
+#[test]
+fn a_floor_that_cannot_be_drawn_is_told_as_a_list_and_takes_no_page() {
+    let sheets = |blocks: &[Block]| blocks.iter().filter(|block| matches!(block, Block::Sheet(..))).count();
+    with_example("cottage-done", |job| {
+        let paper = proposal(job);
+        let words = paper.words();
+        assert!(words.contains("The list at the end tells every box as it was found."), "{words}");
+        assert!(words.contains("BA-1 Bathroom two-slot receptacle, no ground 2"), "{words}");
+        assert_eq!(sheets(&paper.blocks), 0);
+        // The one-line before and after.
+        assert_eq!(sheets(&inspection_packet(job).blocks), 2);
+    });
+    with_example("knob-and-tube", |job| {
+        let paper = proposal(job);
+        assert_eq!(sheets(&paper.blocks), 3);
+        assert!(!paper.words().contains("Every box as it was found"));
+    });
+}
+
+/// By hand: the house of 1928 has knob-and-tube wiring and fuses, the balcony of the flat a tail of aluminium.
+#[test]
+fn an_owner_is_told_which_kinds_of_wiring_ask_for_care() {
+    let told = |name: &str| {
+        let mut words = String::new();
+        with_example(name, |job| words = proposal(job).words());
+        ["Knob-and-tube wiring: ", "Aluminium wiring: ", "Fuses: "].map(|kind| words.contains(kind))
+    };
+    assert_eq!(told("knob-and-tube"), [true, false, true]);
+    assert_eq!(told("flat"), [false, true, false]);
+    assert_eq!(told("cottage-done"), [false, false, false]);
 }

@@ -132,7 +132,7 @@ fn what_is_not_settled_stands_at_the_head() {
 fn both_circuits_of_a_multiwire_set_are_switched_off_together() {
     with_example("bungalow", |job| {
         let words = work_order(job).words();
-        assert!(words.contains("1 + 2 20 A breaker, 20 A breaker, panel main – both at once: they share a neutral"));
+        assert!(words.contains("1 + 2 2 breakers of 20 A, panel main – both at once: they share a neutral"));
     });
 }
 
@@ -227,5 +227,26 @@ fn cautions_for_want_of_a_ground_are_not_given_where_one_is_brought() {
             assert!(warned.peek().is_some() && warned.all(|opening| opening.grounded), "{caution}");
             assert!(!words.to_lowercase().contains(caution), "{caution}");
         }
+    });
+}
+
+/// By hand: the knob-and-tube house has a panel of fuses, K-1 feeds K-2 and C-1, BA-1 goes on to BA-2 and U-1, and P-3 is
+/// reached by armored cable.
+#[test]
+fn a_panel_of_fuses_several_runs_and_metal_around_wires_are_called_what_they_are() {
+    with_example("knob-and-tube", |job| {
+        let words = work_order(job).words();
+        for said in [
+            "Line terminals to the hot from the fuse and to the neutral bar",
+            "A GFCI/AFCI device beside the panel, in a box of its own, without slots",
+            "Protected by GFCI/AFCI device beside panel fuses",
+            "hot and neutral of the runs to K-2 and C-1, and nothing else",
+            "the runs to BA-2 and U-1 are joined to it by pigtails",
+            "old-work box, of metal, its connector outside: metal around the wires ends in it (314.3)",
+        ] {
+            assert!(words.contains(said), "{said}\n{words}");
+        }
+        assert!(!words.contains("breaker's hot") && !words.contains("this small box"), "{words}");
+        assert_eq!(words.matches("of metal, its connector outside").count(), 1);
     });
 }

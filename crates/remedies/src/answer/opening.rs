@@ -200,11 +200,17 @@ const MET_BY_THE_PLAN: &[&str] = &["replacement.gfci-locations", "replacement.af
 const OF_A_NEW_RECEPTACLE: &[&str] =
     &["receptacle.tamper-resistant", "receptacle.weather-resistant", "receptacle.rating"];
 
+/// What a condition says of the box that was found, and not of one that takes its place.
+const OF_THE_OLD_BOX: &str = "this small box";
+
 /// The conditions that are left for whoever does the work.
 fn conditions_left<'a>(verdict: &'a RemedyVerdict, chosen: &Candidate) -> Vec<&'a Condition> {
     let kept = chosen.device == Device::Kept;
+    let new_box = matches!(chosen.box_work, BoxWork::Replace | BoxWork::ReplaceWide);
     let settled = |condition: &&Condition| {
-        MET_BY_THE_PLAN.contains(&condition.rule) || (kept && OF_A_NEW_RECEPTACLE.contains(&condition.rule))
+        MET_BY_THE_PLAN.contains(&condition.rule)
+            || (kept && OF_A_NEW_RECEPTACLE.contains(&condition.rule))
+            || (new_box && condition.text().contains(OF_THE_OLD_BOX))
     };
     verdict.conditions.iter().filter(|condition| !settled(condition)).collect()
 }

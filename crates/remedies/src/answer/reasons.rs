@@ -151,9 +151,19 @@ pub(super) fn shortfalls(plan: &Planned, index: BoxIndex) -> Vec<String> {
     if short.wish_unmet && want == Want::Remove {
         list.push(not_taken_out(plan, index));
     } else if short.wish_unmet && !short.unlawful {
-        list.push(format!("the owner asked for `{}` here, and nothing that was offered gives it", want.name()));
+        list.push(format!("the owner asked for {} here, and nothing that was offered gives it", wish(want)));
     }
     list
+}
+
+/// What an owner asks of an opening, as people say it.
+const fn wish(want: Want) -> &'static str {
+    match want {
+        Want::Leave => "nothing",
+        Want::ThreeSlot => "a three-slot receptacle",
+        Want::Ground => "a ground",
+        Want::Remove => "the receptacle to be taken out",
+    }
 }
 
 /// Why a receptacle that the owner does not need stays.
@@ -241,7 +251,8 @@ fn open_duties(plan: &Planned, index: BoxIndex) -> Vec<String> {
     open.map(|verdict| {
         let asked = if verdict.need == Need::Disputed { "ask the authority" } else { "find out" };
         let because = verdict.because.join("; ");
-        format!("{asked} about {}: planned as if required ({because})", verdict.duty.name())
+        let duty = verdict.duty.name().to_uppercase();
+        format!("{asked} whether {duty} protection is required; planned as if it is ({because})")
     })
     .collect()
 }
