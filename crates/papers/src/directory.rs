@@ -21,7 +21,7 @@ pub fn circuit_directory(job: &Job) -> Paper {
         }
         blocks.push(Block::Heading(1, format!("Circuit directory: panel {}", panel.id)));
         let lead = "What each circuit serves after the work, clearly told apart from the others (408.4(A)). Number the \
-                    positions as they are in the panel, mark unused breakers “spare”, and write nobody's name.";
+                    positions as they are in the panel, mark unused positions “spare”, and write nobody's name.";
         blocks.push(Block::Paragraph(lead.into()));
         blocks.push(Block::Table(table(job, PanelIndex(number))));
         blocks.extend(remarks(job, PanelIndex(number)));

@@ -97,13 +97,24 @@ fn words_of(text: &Text) -> Vec<(Face, String)> {
         for word in clean.split_inclusive([' ', '\n']) {
             match words.last_mut() {
                 Some((last, number)) if last == face && is_unit(word) && ends_in_number(number) => {
-                    number.push_str(word)
+                    number.push_str(word);
+                    inches_to_their_feet(&mut words);
                 }
                 _ => words.push((*face, word.to_owned())),
             }
         }
     }
     words
+}
+
+/// Joins the inches of a length to its feet: `39 ft 4 in` is one word.
+fn inches_to_their_feet(words: &mut Vec<(Face, String)>) {
+    let [.., (face, feet), (same, inches)] = words.as_mut_slice() else { return };
+    let is_inches = inches.split_once(' ').is_some_and(|(_, unit)| unit.starts_with("in") && !unit.starts_with("in³"));
+    if face == same && feet.ends_with(" ft ") && is_inches {
+        feet.push_str(inches);
+        words.pop();
+    }
 }
 
 /// Units that stay on the line of their number.
@@ -155,6 +166,9 @@ mod tests {
         let words: Vec<String> =
             words_of(&"at 12 AWG, 2.25 in³; 5 ft away, in a box".into()).into_iter().map(|(_, word)| word).collect();
         assert_eq!(words, ["at ", "12 AWG, ", "2.25 in³; ", "5 ft ", "away, ", "in ", "a ", "box"]);
+        let long: Vec<String> =
+            words_of(&"to B2-2, 39 ft 4 in; 3 ft".into()).into_iter().map(|(_, word)| word).collect();
+        assert_eq!(long, ["to ", "B2-2, ", "39 ft 4 in; ", "3 ft"]);
     }
 
     #[test]

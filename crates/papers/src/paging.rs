@@ -17,7 +17,7 @@ const BOTTOM: f32 = 46.0;
 /// As much of a page may stay empty for what would better stay together.
 const LEFT_EMPTY: f32 = 190.0;
 /// The least that stands on a page of what is parted.
-const LEAST_PART: f32 = 76.0;
+const LEAST_PART: f32 = 80.0;
 /// The nearest to the edge that a printer prints: common practice, no source.
 const PRINTABLE: f32 = 14.0;
 

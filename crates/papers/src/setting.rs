@@ -26,6 +26,11 @@ const FIRST_LINES: usize = 3;
 /// The side of a square to tick.
 pub(crate) const TICK: f32 = 9.0;
 
+/// A list of no more things than this better stays on one page.
+const SHORT_LIST: usize = 5;
+/// As many lines stand with the heading of a piece of work.
+const BELOW_TASK: usize = 5;
+
 /// A piece that stays whole.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Slab {
@@ -102,6 +107,11 @@ impl Setting<'_> {
     /// a further page.
     fn together(&mut self, blocks: &[Block], under: Option<Part>) -> Vec<Slab> {
         let mut slabs = together(self.blocks(blocks, under));
+        if let Some(Block::Task(..)) = blocks.first() {
+            // What is to be done stands below its heading before it goes on elsewhere.
+            let all_but_last = slabs.len().saturating_sub(1);
+            slabs.iter_mut().take(all_but_last.min(BELOW_TASK)).for_each(|slab| slab.with_next = true);
+        }
         if let Some(Block::Task(at, _) | Block::Heading(2 | 3, at)) = blocks.first() {
             let words = format!("{at}, continued");
             let mark = margin_words(Face::Bold, &words, (0.0, SMALL.leading * 0.8));
@@ -184,15 +194,16 @@ impl Setting<'_> {
                 let label = Line::default().with(Face::Plain, &mark, INDENT).marks((1.0, 0.0), BODY, Some(label));
                 first.marks = label.into_iter().chain(first.marks.drain(..)).collect();
             }
+            stay_by_twos(&mut set, number, list.len());
             slabs.extend(spaced(set, if number == 0 { BETWEEN } else { 1.5 }));
         }
-        slabs
+        if list.len() <= SHORT_LIST { together(slabs) } else { slabs }
     }
 
     fn items(&mut self, list: &[(String, Text)], under: Option<Part>) -> Vec<Slab> {
         let all = self.structure.add(under, PartKind::List { ordered: false });
         let mut slabs = Vec::new();
-        for (words, text) in list {
+        for (number, (words, text)) in list.iter().enumerate() {
             let (label, body) = self.list_item(all);
             let labels = broken(self.faces, &Text::bold(words.as_str()), LABEL - 6.0, SMALL.size);
             let lines = broken(self.faces, text, self.width - LABEL, BODY.size);
@@ -205,6 +216,7 @@ impl Setting<'_> {
                 let label = line.marks((0.0, 0.0), kind, Some(label));
                 slab.marks = label.into_iter().chain(slab.marks.drain(..)).collect();
             }
+            stay_by_twos(&mut set, number, list.len());
             slabs.extend(spaced(set, 1.5));
         }
         // Its first lines stay with what they stand below, and none of the last stands alone.
@@ -265,6 +277,14 @@ fn lines_as_slabs(lines: &[Line], left: f32, kind: Type, part: Part) -> Vec<Slab
         ..Slab::default()
     };
     lines.iter().enumerate().map(slab).collect()
+}
+
+/// Neither the first nor the last thing of a list of several stands alone on a page.
+fn stay_by_twos(set: &mut [Slab], number: usize, count: usize) {
+    let stays = number + 1 < count && (number == 0 || number + 2 == count);
+    if let Some(last) = set.last_mut().filter(|_| stays) {
+        last.with_next = true;
+    }
 }
 
 fn spaced(mut slabs: Vec<Slab>, before: f32) -> Vec<Slab> {

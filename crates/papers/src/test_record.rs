@@ -275,13 +275,16 @@ fn reading_at<'a>(job: &Job<'a>, opening: &OpeningAnswer) -> Option<&'a ReadingA
 }
 
 fn table(job: &Job, openings: &[&OpeningAnswer]) -> Table {
-    let (ok, initials) = if job.proof.is_some() { (0.65, 0.95) } else { (0.4, 0.65) };
+    // A verdict and a day with initials are longer than a tick and initials.
+    let proved = job.proof.is_some();
+    let (must, read) = if proved { (1.4, 1.1) } else { (1.6, 1.2) };
+    let (ok, initials) = if proved { (0.75, 1.05) } else { (0.4, 0.65) };
     let columns = [
         ("Box", 0.55),
-        ("Must read without load", 1.6),
-        ("Read", 1.2),
-        ("Must read with the load", 1.6),
-        ("Read", 1.2),
+        ("Must read without load", must),
+        ("Read", read),
+        ("Must read with the load", must),
+        ("Read", read),
         ("Test button", 1.1),
         ("OK", ok),
         ("Initials", initials),
