@@ -203,15 +203,14 @@ fn ways(job: &Job, notes: &mut Notes) -> Vec<Block> {
             RouteKind::NewCable => format!("New cable with a grounding conductor of {sizes}"),
         };
         let title = format!("{what}, {} to {}, {}", route.from, route.to, route.length);
-        let mut way = vec![Block::Task(route.id.clone(), title), items_of(items)];
-        // The maps of ways that share a stretch stand behind the last of them.
+        blocks.push(Block::Together(vec![Block::Task(route.id.clone(), title), items_of(items)]));
+        // The maps of ways that share a stretch stand behind the last of them, and are of all of them.
         let maps = job.drawn.ways.iter().filter(|map| map.ways.last() == Some(&route.id));
         let maps: Vec<Drawing> =
             maps.map(|map| Drawing { svg: map.figure.svg.clone(), says: map.figure.says.clone() }).collect();
         if !maps.is_empty() {
-            way.push(Block::Drawings(maps));
+            blocks.push(Block::Drawings(maps));
         }
-        blocks.push(Block::Together(way));
     }
     blocks
 }
