@@ -61,7 +61,8 @@ pub(crate) use names;
 
 /// The name nearest to what was written, where one is near enough to be meant.
 ///
-/// Near enough is an edit distance of at most a third of the written text, and at least one edit is always allowed.
+/// Near enough is an edit distance of at most a third of the written text, and at least one edit is always allowed. What says
+/// “no” or “without” is never near to what does not: taken for it, a cable without a ground would become one with it.
 #[must_use]
 pub fn nearest<'a>(written: &str, names: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
     let longest = 64;
@@ -72,10 +73,17 @@ pub fn nearest<'a>(written: &str, names: impl IntoIterator<Item = &'a str>) -> O
     let allowed = (written.chars().count() / 3).max(1);
     names
         .into_iter()
-        .map(|name| (edits(&folded, &name.to_lowercase().replace(['_', ' '], "-")), name))
+        .map(|name| (name.to_lowercase().replace(['_', ' '], "-"), name))
+        .filter(|(likened, _)| denies(likened) == denies(&folded))
+        .map(|(likened, name)| (edits(&folded, &likened), name))
         .filter(|(edits, _)| *edits <= allowed)
         .min_by_key(|(edits, _)| *edits)
         .map(|(_, name)| name)
+}
+
+/// Whether a name says that something is not there.
+fn denies(name: &str) -> bool {
+    name.split('-').any(|word| matches!(word, "no" | "not" | "none" | "without"))
 }
 
 /// The number of single-letter edits, swaps of neighbours included, between two texts.
@@ -86,6 +94,13 @@ fn edits(left: &str, right: &str) -> usize {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn what_is_not_there_is_never_taken_for_what_is() {
+        assert_eq!(nearest("nm-without-ground", ["nm-with-ground", "nm-two-wire"]), None);
+        assert_eq!(nearest("armored-strip", ["armored-no-strip", "armored-with-strip"]), None);
+        assert_eq!(nearest("armored-no-stripe", ["armored-no-strip"]), Some("armored-no-strip"));
+    }
 
     #[test]
     fn a_slip_of_the_pen_finds_its_name() {
