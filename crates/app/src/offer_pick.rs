@@ -27,10 +27,11 @@ const SHORT: &[(&str, OfferKind)] = &[
 /// An offer as it is written: a number, a short name, its kind in JSON, or what pages and papers call it.
 pub fn offer_pick(written: &str) -> Result<OfferPick, String> {
     if written.bytes().all(|byte| byte.is_ascii_digit()) && !written.is_empty() {
-        let number = written.parse::<u8>().ok().filter(|number| *number > 0);
-        return number
-            .map(|number| OfferPick::Number(usize::from(number)))
-            .ok_or_else(|| "offers are counted from 1".to_owned());
+        return match written.parse() {
+            Ok(0) => Err("offers are counted from 1".to_owned()),
+            Ok(number) => Ok(OfferPick::Number(number)),
+            Err(_) => Err("there are never so many offers".to_owned()),
+        };
     }
     let names = names();
     let folded = folded(written);
@@ -114,6 +115,7 @@ mod tests {
         assert!(told("electroncis").contains("did you mean `electronics`?"), "{}", told("electroncis"));
         assert!(told("zzzzzzzz").contains("Write its number, or one of least-money"), "{}", told("zzzzzzzz"));
         assert_eq!(told("0"), "offers are counted from 1");
-        assert_eq!(told("1000"), "offers are counted from 1");
+        assert_eq!(offer_pick("1000"), Ok(OfferPick::Number(1000)));
+        assert_eq!(told("99999999999999999999"), "there are never so many offers");
     }
 }

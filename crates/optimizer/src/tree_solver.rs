@@ -252,6 +252,7 @@ impl<'t> TreeSolver<'t> {
             } else {
                 let at_best = *at_best[beyond].get_or_insert_with(|| self.each_at_its_best(node, sight, beyond));
                 let fits = at_best.count <= option.count_limit && at_best.burden <= option.burden_left;
+                // Beyond the limits it is no more than a bound, and where that is no better the option is out.
                 if fits || plus(own.weight, at_best.weight) >= best {
                     at_best.weight
                 } else {

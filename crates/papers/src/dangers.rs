@@ -58,7 +58,7 @@ pub(crate) fn excluded(job: &Job) -> Vec<String> {
             "putting right what was found at {} {}: {} Not priced: {};",
             one.at,
             one.id,
-            sentence(&one.says),
+            sentence(&unquoted(&one.says)),
             one.why
         )
     });

@@ -3,9 +3,9 @@
 use crate::document::{Block, Cell, Paper, Table, Text};
 use crate::job::Job;
 use crate::labels::labels;
-use crate::words::{capital, circuits_named, listed, room_title};
+use crate::words::{circuits_named, listed, room_title};
 use estimate::{Counter, Material};
-use remedies::in_words::at_panel;
+use remedies::in_words::{at_panel, capital};
 use remedies::{BoxWork, EstimateAnswer, LineOf, OpeningAnswer, PieceAnswer, TakeoffAnswer};
 use std::collections::BTreeMap;
 

@@ -3,10 +3,10 @@
 use crate::document::{Block, Cell, Face, Paper, Table, Text};
 use crate::job::Job;
 use crate::labels::where_protected;
-use crate::words::{capital, circuits_named, listed, sentence};
+use crate::words::{circuits_named, listed, sentence};
 use calculations::{Amount, ReadingAnswer, VoltsAnswer};
 use closeout::{ClaimAnswer, ClaimKind, OpeningProof, ProofAnswer, ProofVerdict, ReadAnswer};
-use remedies::in_words::device_at;
+use remedies::in_words::{capital, device_at};
 use remedies::{CircuitAnswer, Device, OpeningAnswer};
 
 const HOW: &[&str] = &[

@@ -2,6 +2,7 @@
 
 use dwelling::Dwelling;
 use remedies::RouteAnswer;
+use remedies::in_words::capital;
 
 /// Names in a row, each but the last followed by a comma.
 pub(crate) fn listed<T: AsRef<str>>(names: &[T]) -> String {
@@ -84,16 +85,8 @@ pub(crate) fn wall_openings(count: i64) -> String {
     }
 }
 
-/// Words that begin with a capital.
-pub(crate) fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-}
-
 /// A caution that begins with a capital and ends with a full stop.
 pub(crate) fn sentence(words: &str) -> String {
-    let mut letters = words.chars();
-    let first: String = letters.next().map(|letter| letter.to_uppercase().collect()).unwrap_or_default();
     let stop = if words.ends_with(['.', '!', '?']) { "" } else { "." };
-    format!("{first}{}{stop}", letters.as_str())
+    format!("{}{stop}", capital(words))
 }

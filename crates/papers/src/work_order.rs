@@ -7,11 +7,11 @@ use crate::job::Job;
 use crate::notes::Notes;
 use crate::wirings::{Shared, gallery, shared};
 use crate::words::{
-    capital, circuits_in_words, circuits_named, listed, once_for_all, one, room_title, sentence, sizes_of, unquoted,
+    circuits_in_words, circuits_named, listed, once_for_all, one, room_title, sentence, sizes_of, unquoted,
     wall_openings,
 };
 use dwelling::{DwellingUse, GroundFact, Overcurrent, Panel, RouteKind};
-use remedies::in_words::{as_found, at_panel, device, device_at, order, repairs};
+use remedies::in_words::{as_found, at_panel, capital, device, device_at, order, repairs};
 use remedies::{ALLOWED, BoxWork, Device, OpeningAnswer, PlanStatus, RouteAnswer, Step};
 
 /// How dead is proved: common practice, no source; the last steps are what old wiring asks for besides.

@@ -23,6 +23,13 @@ pub fn as_found(holds: Holding, ground: GroundFact) -> String {
     format!("{}, {ground}", holds.in_words())
 }
 
+/// Words that begin with a capital.
+#[must_use]
+pub fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
 /// What is done at an opening, as an order.
 #[must_use]
 pub fn order(opening: &OpeningAnswer) -> String {

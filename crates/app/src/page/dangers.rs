@@ -4,7 +4,7 @@ use super::ink::{ALARM, DO, HEADLINE, QUIET, ink};
 use super::lines::{with_right, wrapped};
 use super::words::money;
 use anstyle::Style;
-use remedies::in_words::place_of_danger;
+use remedies::in_words::{capital, place_of_danger};
 use remedies::{EstimateAnswer, NotPricedAnswer, PieceAt, PlanAnswer};
 
 /// The part of a plan's page: each work with where, why, its price, and what an allowance rests on.
@@ -48,7 +48,5 @@ pub fn not_priced(page: &mut String, list: &[NotPricedAnswer]) {
 }
 
 fn why(one: &NotPricedAnswer) -> String {
-    let mut letters = one.why.chars();
-    let first: String = letters.next().map(|letter| letter.to_uppercase().collect()).unwrap_or_default();
-    format!("{first}{}.", letters.as_str())
+    format!("{}.", capital(&one.why))
 }

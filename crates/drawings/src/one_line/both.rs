@@ -5,6 +5,7 @@ use super::fed::Fed;
 use crate::geometry::spot;
 use crate::svg::{Anchor, Svg, Type};
 use dwelling::BoxIndex;
+use remedies::in_words::capital;
 
 /// What stands above a moment.
 const MOMENT: f64 = 18.0;
@@ -20,7 +21,7 @@ pub(super) fn both_on_a_sheet(before: &Fed, after: &Fed) -> Option<LineSheet> {
     let mut shown: Vec<(&Fed, Vec<BoxIndex>)> = Vec::new();
     for (number, fed) in [before, after].into_iter().enumerate() {
         let when = when(fed);
-        svg.words(spot(0.0, top + 9.0), &sentence(&when), Type::bold(9.5), Anchor::Start);
+        svg.words(spot(0.0, top + 9.0), &capital(&when), Type::bold(9.5), Anchor::Start);
         top += MOMENT;
         let mut placed = Vec::new();
         for piece in pieces(fed, usize::MAX) {
@@ -37,7 +38,7 @@ pub(super) fn both_on_a_sheet(before: &Fed, after: &Fed) -> Option<LineSheet> {
             return None;
         }
         let (circuits, boxes) = draw_pieces(&mut svg, fed, &placed, &mut bars, body.top);
-        says.push(format!("{}: {}", sentence(&when), said(fed, &placed)));
+        says.push(format!("{}: {}", capital(&when), said(fed, &placed)));
         if number == 0 {
             (drawn.circuits, drawn.boxes) = (circuits, boxes.clone());
         }
@@ -47,9 +48,4 @@ pub(super) fn both_on_a_sheet(before: &Fed, after: &Fed) -> Option<LineSheet> {
     let line = format!("One-line, {} and {}", when(before), when(after));
     (drawn.title, drawn.svg) = on_paper(&shown, (svg, bars), &line, &says.join(" "));
     Some(drawn)
-}
-
-fn sentence(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
